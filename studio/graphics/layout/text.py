@@ -1,0 +1,197 @@
+"""Text measured once, by the outlines that are painted: HarfBuzz shapes it, Inter first, DejaVu Sans for the rest."""
+
+import math
+import re
+import unicodedata
+from functools import lru_cache
+from typing import Any
+
+import msgspec
+import uharfbuzz as hb
+
+from studio import shipped
+from studio.graphics.frame import Box
+from studio.graphics.scene import ArcText, Command, Outline, Text, Weight
+
+FONT_FILES: dict[str, tuple[str, str]] = {
+    "regular": ("Inter-Regular.ttf", "DejaVuSans.ttf"),
+    "semibold": ("Inter-SemiBold.ttf", "DejaVuSans-Bold.ttf"),
+    "bold": ("Inter-Bold.ttf", "DejaVuSans-Bold.ttf"),
+}
+FAMILIES: dict[str, tuple[str, int]] = {"regular": ("Inter", 400), "semibold": ("Inter", 600), "bold": ("Inter", 700)}
+CAP_SHARE = 1490 / 2048  # sCapHeight / unitsPerEm of Inter
+DESCENT_SHARE = 0.21  # of the font size: the deepest tail of Inter's letters
+_FEATURES = {"tnum": True, "kern": True, "calt": False, "liga": False}
+_UNIT_SPACE = re.compile(r"(?<=\d) (?=[A-Za-z°%])")
+
+
+class Glyph(msgspec.Struct, frozen=True):
+    """One glyph of a line: which font, which glyph, where it starts and how wide it is, in font sizes."""
+
+    font: str
+    glyph: int
+    x: float
+    y: float
+    advance: float
+
+
+def font_size(cap_height: float) -> float:
+    """The font size in px whose capitals have this height."""
+    return cap_height / CAP_SHARE
+
+
+def typeset(text: str) -> str:
+    """The characters that are set: a thin space between a number and its unit, control characters dropped."""
+    cleaned = "".join(" " if char in "\t\n\r\u2028\u2029" else char for char in text)
+    visible = "".join(char for char in cleaned if unicodedata.category(char) not in ("Cc", "Cf", "Cs", "Co", "Cn"))
+    return _UNIT_SPACE.sub("\u2009", visible)
+
+
+@lru_cache(maxsize=8)
+def _font(file: str) -> Any:
+    blob = hb.Blob.from_file_path(str(shipped.resources() / "fonts" / file))
+    return hb.Font(hb.Face(blob))
+
+
+@lru_cache(maxsize=4096)
+def _covers(file: str, char: str) -> bool:
+    return _font(file).get_nominal_glyph(ord(char)) is not None
+
+
+def missing_glyphs(text: str) -> str:
+    """The characters of ``text`` that no shipped font can draw."""
+    files = FONT_FILES["regular"]
+    return "".join(dict.fromkeys(c for c in typeset(text) if not any(_covers(file, c) for file in files)))
+
+
+def _runs(text: str, weight: Weight) -> list[tuple[str, str]]:
+    first, second = FONT_FILES[weight]
+    runs: list[tuple[str, str]] = []
+    for char in text:
+        file = first if _covers(first, char) or not _covers(second, char) else second
+        if runs and runs[-1][0] == file:
+            runs[-1] = (file, runs[-1][1] + char)
+        else:
+            runs.append((file, char))
+    return runs
+
+
+@lru_cache(maxsize=4096)
+def shape(text: str, weight: Weight) -> tuple[Glyph, ...]:
+    """The glyphs of one line of text, positions in units of the font size."""
+    glyphs: list[Glyph] = []
+    x = 0.0
+    for file, part in _runs(typeset(text), weight):
+        font, buffer = _font(file), hb.Buffer()
+        buffer.add_str(part)
+        buffer.guess_segment_properties()
+        hb.shape(font, buffer, _FEATURES)
+        em = font.face.upem
+        for info, position in zip(buffer.glyph_infos, buffer.glyph_positions, strict=True):
+            at = (x + position.x_offset / em, position.y_offset / em)
+            glyphs.append(Glyph(file, info.codepoint, *at, position.x_advance / em))
+            x += position.x_advance / em
+    return tuple(glyphs)
+
+
+def width(text: str, cap_height: float, weight: Weight = "regular") -> float:
+    """The width of one line in px."""
+    glyphs = shape(text, weight)
+    return (glyphs[-1].x + glyphs[-1].advance) * font_size(cap_height) if glyphs else 0.0
+
+
+@lru_cache(maxsize=2048)
+def glyph_outline(file: str, glyph: int) -> Outline:
+    """A glyph's outline in units of the font size, y down, baseline at 0."""
+    pen = _Pen(_font(file).face.upem)
+    _font(file).draw_glyph(glyph, _draw_functions(), pen)
+    return tuple(pen.commands)
+
+
+def box(mark: Text) -> Box:
+    """The box of a line of text: from its capitals' top to its tails' bottom."""
+    wide = width(mark.text, mark.cap_height, mark.weight)
+    left = mark.at[0] - {"start": 0.0, "middle": wide / 2, "end": wide}[mark.anchor]
+    return Box(left, mark.at[1] - mark.cap_height, wide, mark.cap_height + DESCENT_SHARE * font_size(mark.cap_height))
+
+
+def placed_glyphs(mark: Text) -> tuple[tuple[str, int, float, float, float], ...]:
+    """(font file, glyph, x, y, font size) of each glyph of a line, in px of the frame."""
+    size, left = font_size(mark.cap_height), box(mark).left
+    glyphs = shape(mark.text, mark.weight)
+    return tuple((g.font, g.glyph, left + g.x * size, mark.at[1] - g.y * size, size) for g in glyphs)
+
+
+def arc_glyphs(mark: ArcText) -> tuple[tuple[str, int, float, float, float, float], ...]:
+    """(font file, glyph, x, y, font size, rotation in degrees clockwise) of each glyph of text along an arc."""
+    size = font_size(mark.cap_height)
+    glyphs = shape(mark.text, mark.weight)
+    extra = mark.spacing * size
+    total = (glyphs[-1].x + glyphs[-1].advance) * size + extra * (len(glyphs) - 1) if glyphs else 0.0
+    turn = -1.0 if mark.inward else 1.0
+    placed = []
+    for order, glyph in enumerate(glyphs):
+        along = glyph.x * size + order * extra + glyph.advance * size / 2 - total / 2
+        angle = math.radians(mark.angle) + turn * along / mark.radius
+        x = mark.center[0] + mark.radius * math.sin(angle)
+        y = mark.center[1] - mark.radius * math.cos(angle)
+        tilt = angle + (math.pi if mark.inward else 0.0)
+        back = glyph.advance * size / 2
+        placed.append(
+            (glyph.font, glyph.glyph, x - back * math.cos(tilt), y - back * math.sin(tilt), size, math.degrees(tilt))
+        )
+    return tuple(placed)
+
+
+class _Pen:
+    """Collects a glyph's outline as our commands; a quadratic curve becomes a cubic one."""
+
+    def __init__(self, em: int) -> None:
+        self.em = em
+        self.commands: list[Command] = []
+        self.last = (0.0, 0.0)
+
+    def add(self, letter: str, *points: float) -> None:
+        scaled = [value / self.em * (-1 if index % 2 else 1) for index, value in enumerate(points)]
+        if letter == "Q":
+            (x0, y0), (cx, cy, x, y) = self.last, scaled
+            scaled = [x0 + 2 / 3 * (cx - x0), y0 + 2 / 3 * (cy - y0), x + 2 / 3 * (cx - x), y + 2 / 3 * (cy - y), x, y]
+            letter = "C"
+        if scaled:
+            self.last = (scaled[-2], scaled[-1])
+        self.commands.append((letter, *scaled))  # type: ignore[arg-type]
+
+
+@lru_cache(maxsize=1)
+def _draw_functions() -> Any:
+    functions = hb.DrawFuncs()
+    functions.set_move_to_func(lambda x, y, pen: pen.add("M", x, y))
+    functions.set_line_to_func(lambda x, y, pen: pen.add("L", x, y))
+    functions.set_quadratic_to_func(lambda cx, cy, x, y, pen: pen.add("Q", cx, cy, x, y))
+    functions.set_cubic_to_func(lambda ax, ay, bx, by, x, y, pen: pen.add("C", ax, ay, bx, by, x, y))
+    functions.set_close_path_func(lambda pen: pen.add("Z"))
+    return functions
+
+
+def wrap(text: str, cap_height: float, weight: Weight, widest: float, most_lines: int) -> tuple[str, ...]:
+    """``text`` in lines no wider than ``widest`` px; the last line ends in an ellipsis if there is too much of it."""
+    lines: list[str] = []
+    for word in text.split():
+        candidate = f"{lines[-1]} {word}" if lines else word
+        if lines and width(candidate, cap_height, weight) <= widest:
+            lines[-1] = candidate
+        elif len(lines) < most_lines or not lines:
+            lines.append(_cut(word, cap_height, weight, widest))
+        else:
+            lines[-1] = _cut(f"{lines[-1]} …", cap_height, weight, widest)
+            break
+    return tuple(lines)
+
+
+def _cut(word: str, cap_height: float, weight: Weight, widest: float) -> str:
+    if width(word, cap_height, weight) <= widest:
+        return word
+    kept = word.rstrip("…").rstrip()
+    while kept and width(f"{kept}…", cap_height, weight) > widest:
+        kept = kept[:-1]
+    return f"{kept}…"
