@@ -103,4 +103,4 @@ def bounds(outline: Outline) -> tuple[float, float, float, float]:
     """Left, top, right, bottom of the outline's points and handles."""
     xs = [value for command in outline for value in command[1::2]]
     ys = [value for command in outline for value in command[2::2]]
-    return min(xs), min(ys), max(xs), max(ys)  # type: ignore[type-var, return-value]
+    return min(xs), min(ys), max(xs), max(ys)
