@@ -58,7 +58,7 @@ class Episode(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=T
     title: Name
     channel: Name = ""
     on: dt.date
-    region: Annotated[str, msgspec.Meta(pattern=r"^[a-z]{2}(-[a-z]{2})?$")] = "us"
+    region: Annotated[str, msgspec.Meta(pattern=r"^[a-z]{2}(-[a-z]{2})?$(?!\n)")] = "us"
     units: System = "us"
     look: ShortText = "chalk"
     story: LongText = ""

@@ -9,7 +9,7 @@ from studio.model.car import LongText, Name, ShortText
 from studio.model.places import Place
 from studio.model.quantity import Quantity
 
-Identifier = Annotated[str, msgspec.Meta(pattern=r"^[a-z0-9][a-z0-9_]{0,39}$")]
+Identifier = Annotated[str, msgspec.Meta(pattern=r"^[a-z0-9][a-z0-9_]{0,39}$(?!\n)")]
 TreadPattern = Literal["plain", "directional", "asymmetric", "asymmetric_directional"]
 Season = Literal["summer", "all_season", "winter", "studded"]
 DepthUnit = Literal["32nds", "mm"]
