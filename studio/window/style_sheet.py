@@ -1,0 +1,40 @@
+"""The window's one style sheet, made from a look: what a palette cannot say."""
+
+from studio.graphics.look import Look
+
+
+def style_sheet(look: Look, percent: int) -> str:
+    """The style sheet for ``look`` with text at ``percent`` of its usual size."""
+
+    def px(length: float) -> str:
+        return f"{round(length * percent / 100)}px"
+
+    accent_text = look.plate if look.id == "chalk" else look.ground
+    edge = look.steel
+    return f"""
+    * {{ font-family: "Inter", "DejaVu Sans"; }}
+    QLabel[role="quiet"] {{ color: {look.quiet}; }}
+    QLabel[role="number"] {{ font-size: {px(15)}; }}
+    QLabel[role="strong"] {{ font-weight: 600; }}
+    QLabel[role="heading"] {{ font-size: {px(20)}; font-weight: 600; }}
+    QLabel[role="deciding"] {{ font-size: {px(28)}; font-weight: 600; }}
+    QLabel[role="problem"] {{ color: {look.ink}; border-left: 3px solid {look.verdicts.replace}; padding-left: 6px; }}
+    QLineEdit, QPlainTextEdit, QComboBox, QSpinBox, QDateEdit {{
+        background: {look.plate}; color: {look.ink}; border: 1px solid {edge}; border-radius: 3px; padding: 3px 6px;
+        selection-background-color: {look.measure}; selection-color: {accent_text};
+    }}
+    QLineEdit:focus, QPlainTextEdit:focus, QComboBox:focus, QSpinBox:focus, QDateEdit:focus {{
+        border: 2px solid {look.measure}; padding: 2px 5px;
+    }}
+    QLineEdit[problem="true"] {{ border: 2px solid {look.verdicts.replace}; padding: 2px 5px; }}
+    QPushButton {{
+        background: {look.plate}; color: {look.ink}; border: 1px solid {edge}; border-radius: 3px; padding: 5px 12px;
+    }}
+    QPushButton:hover {{ border-color: {look.measure}; }}
+    QPushButton:focus {{ border: 2px solid {look.measure}; padding: 4px 11px; }}
+    QPushButton:disabled {{ color: {look.quiet}; background: {look.ground}; }}
+    QPushButton[primary="true"] {{ background: {look.measure}; color: {accent_text}; border-color: {look.measure}; }}
+    QPushButton[primary="true"]:focus {{ border: 2px solid {look.ink}; }}
+    QToolTip {{ background: {look.plate}; color: {look.ink}; border: 1px solid {edge}; padding: 4px; }}
+    QScrollArea {{ border: none; background: transparent; }}
+    """

@@ -1,0 +1,167 @@
+"""One job runner, owned by the window: work that lasts runs off the window's thread, shows progress, can be stopped.
+
+A job is a generator. What it yields is its progress: a share from 0 to 1, or ``Progress(done, total, what)``. It is
+stopped only where it yields, by GeneratorExit, so that its ``finally`` can leave no half file; it yields at least every
+0.3 s. What it returns is its result. It must not touch widgets.
+"""
+
+import itertools
+import logging
+import threading
+import time
+from collections.abc import Callable, Generator
+from dataclasses import dataclass, field
+from typing import Any
+
+from PySide6.QtCore import QObject, QRunnable, QThreadPool, Signal
+
+Job = Generator[Any, None, Any]
+Factory = Callable[[], Job]
+_LOG = logging.getLogger(__name__)
+
+
+@dataclass(frozen=True)
+class Progress:
+    """How far a job is: ``done`` of ``total``, and what it works on now."""
+
+    done: int
+    total: int
+    what: str = ""
+
+    @property
+    def share(self) -> float:
+        """From 0 to 1."""
+        return self.done / self.total if self.total else 0.0
+
+
+@dataclass
+class _Running:
+    name: str
+    on_progress: Callable[[Any], object] | None
+    on_done: Callable[[Any], object] | None
+    on_error: Callable[[BaseException], object] | None
+    on_stopped: Callable[[], object] | None
+    runnable: "_Runnable"
+    started: float = field(default_factory=time.monotonic)
+    progress: Any = None
+
+
+class JobRunner(QObject):
+    """Runs jobs in its own pool of threads. ``changed`` says that a job began, went on or ended."""
+
+    changed = Signal()
+    _progressed = Signal(object, object)
+    _ended = Signal(object, object, object)  # number, how, value
+
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._pool = QThreadPool(self)
+        self._pool.setMaxThreadCount(2)
+        self._jobs: dict[int, _Running] = {}
+        self._numbers = itertools.count(1)
+        self._progressed.connect(self._take_progress)
+        self._ended.connect(self._take_end)
+
+    def run(
+        self,
+        name: str,
+        factory: Factory,
+        on_progress: Callable[[Any], object] | None = None,
+        on_done: Callable[[Any], object] | None = None,
+        on_error: Callable[[BaseException], object] | None = None,
+        on_stopped: Callable[[], object] | None = None,
+    ) -> int:
+        """Run the generator that ``factory`` makes in another thread; its number, for ``stop``.
+
+        The callbacks are bound methods and are called in the window's thread: ``on_progress`` with what was yielded,
+        then exactly one of ``on_done`` with the result, ``on_error`` with the exception, ``on_stopped``.
+        """
+        number = next(self._numbers)
+        runnable = _Runnable(self, number, factory)
+        self._jobs[number] = _Running(name, on_progress, on_done, on_error, on_stopped, runnable)
+        self.changed.emit()
+        self._pool.start(runnable)
+        return number
+
+    @property
+    def busy(self) -> bool:
+        """Whether any job runs or waits."""
+        return bool(self._jobs)
+
+    def current(self) -> tuple[str, Any, float] | None:
+        """Name, last progress and seconds since its start of the oldest running job; None where none runs."""
+        job = next(iter(self._jobs.values()), None)
+        return (job.name, job.progress, time.monotonic() - job.started) if job else None
+
+    def __len__(self) -> int:
+        return len(self._jobs)
+
+    def __bool__(self) -> bool:
+        return True
+
+    def stop(self, number: int | None = None) -> None:
+        """Ask one job, or all, to stop; they do where they yield next."""
+        for mine, job in self._jobs.items():
+            if number in (None, mine):
+                job.runnable.stopping.set()
+
+    def close(self, wait_ms: int = 5000) -> bool:
+        """Stop all jobs and wait for their threads; whether all have ended. No callback is called any more."""
+        self.stop()
+        self._pool.clear()
+        ended = self._pool.waitForDone(wait_ms)
+        self._jobs.clear()
+        return ended
+
+    def _take_progress(self, number: int, value: Any) -> None:
+        if job := self._jobs.get(number):
+            job.progress = value
+            self.changed.emit()
+            if job.on_progress:
+                job.on_progress(value)
+
+    def _take_end(self, number: int, how: str, value: Any) -> None:
+        job = self._jobs.pop(number, None)
+        if job is None:
+            return
+        self.changed.emit()
+        if how == "done" and job.on_done:
+            job.on_done(value)
+        elif how == "stopped" and job.on_stopped:
+            job.on_stopped()
+        elif how == "error":
+            _LOG.error("job %s failed", job.name, exc_info=value)
+            if job.on_error:
+                job.on_error(value)
+
+
+class _Runnable(QRunnable):
+    """Drives one generator. The signals are the runner's: a signal owned here would die before it is delivered."""
+
+    def __init__(self, runner: JobRunner, number: int, factory: Factory) -> None:
+        super().__init__()
+        self.setAutoDelete(False)
+        self.stopping = threading.Event()
+        self._runner, self._number, self._factory = runner, number, factory
+
+    def run(self) -> None:
+        """Drive the generator to its end, its error or the request to stop."""
+        try:
+            how, value = self._drive()
+        except Exception as error:  # whatever a job raises is told to the window
+            how, value = "error", error
+        self._runner._ended.emit(self._number, how, value)
+
+    def _drive(self) -> tuple[str, Any]:
+        if self.stopping.is_set():
+            return "stopped", None
+        job = self._factory()
+        try:
+            while not self.stopping.is_set():
+                try:
+                    self._runner._progressed.emit(self._number, next(job))
+                except StopIteration as end:
+                    return "done", end.value
+            return "stopped", None
+        finally:
+            job.close()

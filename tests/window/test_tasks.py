@@ -1,0 +1,95 @@
+"""The job runner: progress, results, errors and stopping reach the window's thread, and nothing outlives it."""
+
+import threading
+import time
+from dataclasses import dataclass, field
+from typing import Any
+
+import pytest
+from PySide6.QtCore import QObject, QThread
+
+from studio.window.tasks import JobRunner, Progress
+
+
+@dataclass
+class Log:
+    seen: list[Any] = field(default_factory=list)
+    threads: set[Any] = field(default_factory=set)
+
+    def note(self, value: Any = "stopped") -> None:
+        self.seen.append(value)
+        self.threads.add(threading.current_thread())
+
+
+def three_steps():
+    for done in range(3):
+        yield Progress(done + 1, 3, f"step {done + 1}")
+    return "result"
+
+
+def test_progress_and_result_come_in_order_in_the_windows_thread(qtbot, jobs):
+    log = Log()
+    jobs.run("Three steps", three_steps, log.note, log.note, log.note)
+    qtbot.waitUntil(lambda: not jobs.busy)
+    assert [p.share for p in log.seen[:3]] == pytest.approx([1 / 3, 2 / 3, 1])
+    assert log.seen[3:] == ["result"]
+    assert log.threads == {threading.main_thread()}
+
+
+def test_an_error_is_told_with_its_exception(qtbot, jobs, caplog):
+    def broken():
+        yield 0.5
+        raise OSError("disk gone")
+
+    log = Log()
+    jobs.run("Broken", broken, on_error=log.note, on_done=log.note)
+    qtbot.waitUntil(lambda: not jobs.busy)
+    assert [str(error) for error in log.seen] == ["disk gone"]
+    assert "Broken" in caplog.text
+
+
+def test_a_stop_takes_effect_within_half_a_second_and_the_job_tidies_up(qtbot, jobs):
+    tidied = threading.Event()
+
+    def endless():
+        try:
+            while True:
+                time.sleep(0.01)
+                yield 0.0
+        finally:
+            tidied.set()
+
+    log = Log()
+    number = jobs.run("Endless", endless, on_done=log.note, on_stopped=log.note)
+    qtbot.waitUntil(lambda: jobs.current() is not None and jobs.current()[1] is not None)
+    jobs.stop(number)
+    qtbot.waitUntil(lambda: not jobs.busy, timeout=500)
+    assert tidied.is_set()
+    assert log.seen == ["stopped"]
+
+
+def test_closing_joins_all_threads_and_calls_nobody(qtbot, qapp):
+    runner, log = JobRunner(), Log()
+
+    def endless():
+        while True:
+            time.sleep(0.01)
+            yield 0.0
+
+    for name in "abc":  # one more than run at once
+        runner.run(name, endless, on_done=log.note, on_stopped=log.note)
+    assert runner.close()
+    qapp.processEvents()
+    assert (runner.busy, log.seen) == (False, [])
+
+
+def test_the_job_runs_in_another_thread(qtbot, jobs):
+    log = Log()
+
+    def where():
+        yield 0.0
+        return QThread.currentThread() is QObject().thread() and threading.current_thread() is threading.main_thread()
+
+    jobs.run("Where", where, on_done=log.note)
+    qtbot.waitUntil(lambda: bool(log.seen))
+    assert log.seen == [False]
