@@ -93,7 +93,7 @@ def _refuse_protected(target: Path) -> None:
 
 
 def _sentence(path: Path, error: Exception) -> str:
-    return f"{plain(path.name)} was not saved: {reason(error, path)}; what was there before is unchanged"
+    return f"{plain(path.name)} was not saved: {reason(error, path)}; nothing was changed"
 
 
 def reason(error: Exception, path: Path) -> str:
