@@ -1,0 +1,1 @@
+"""Charts: matplotlib figures whose drawing calls become marks of a scene."""
