@@ -1,0 +1,67 @@
+"""Text as outlines for every hand: the glyphs that were measured, a drawn box where no shipped font has the sign."""
+
+import math
+from functools import lru_cache
+
+from studio.graphics.draw import bounds, polyline, rectangle, transformed
+from studio.graphics.frame import Box
+from studio.graphics.layout.text import arc_glyphs, glyph_outline, placed_glyphs, width
+from studio.graphics.scene import ArcText, Command, Outline, Text
+
+HALO_SHARE = 0.14  # of the font size, on each side of a letter's edge; 0.12 is the least that keeps text legible
+_BOX_HIGH, _BOX_LINE = 0.72, 0.06
+
+
+@lru_cache(maxsize=8)
+def _missing_box(file: str) -> Outline:
+    """A hollow box of the missing glyph's own width: the same sign in every font and from every hand."""
+    left, _, right, _ = bounds(glyph_outline(file, 0))
+    outer = (left, -_BOX_HIGH, right, 0.0)
+    left, top, right, bottom = left + _BOX_LINE, _BOX_LINE - _BOX_HIGH, right - _BOX_LINE, -_BOX_LINE
+    hole = polyline(((left, top), (left, bottom), (right, bottom), (right, top)), closed=True)
+    # The hole runs the other way round, so that the winding rule leaves it empty.
+    return rectangle(outer[0], outer[1], outer[2] - outer[0], _BOX_HIGH) + hole
+
+
+def letter(file: str, glyph: int) -> Outline:
+    """The outline that is painted for a glyph, in units of the font size; a box for a sign that is missing."""
+    return glyph_outline(file, glyph) if glyph else _missing_box(file)
+
+
+@lru_cache(maxsize=512)
+def text_outline(mark: Text) -> Outline:
+    """A line of text as one outline in px of the frame, to be filled by the winding rule."""
+    commands: list[Command] = []
+    for file, glyph, x, y, size in placed_glyphs(mark):
+        commands += transformed(letter(file, glyph), (size, 0.0, 0.0, size, x, y))
+    return tuple(commands)
+
+
+@lru_cache(maxsize=128)
+def arc_outline(mark: ArcText) -> Outline:
+    """Text along an arc as one outline in px of the frame, to be filled by the winding rule."""
+    commands: list[Command] = []
+    for file, glyph, x, y, size, degrees in arc_glyphs(mark):
+        turn = math.radians(degrees)
+        cosine, sine = size * math.cos(turn), size * math.sin(turn)
+        commands += transformed(letter(file, glyph), (cosine, sine, -sine, cosine, x, y))
+    return tuple(commands)
+
+
+def arc_box(mark: ArcText) -> Box:
+    """The box round text along an arc; empty at its middle where nothing is drawn."""
+    outline = arc_outline(mark)
+    if not outline:
+        return Box(*_middle(mark), 0.0, 0.0)
+    left, top, right, bottom = bounds(outline)
+    return Box(left, top, right - left, bottom - top)
+
+
+def text_width(mark: Text) -> float:
+    """The measured width of a line of text in px."""
+    return width(mark.text, mark.cap_height, mark.weight)
+
+
+def _middle(mark: ArcText) -> tuple[float, float]:
+    turn = math.radians(mark.angle)
+    return mark.center[0] + mark.radius * math.sin(turn), mark.center[1] - mark.radius * math.cos(turn)

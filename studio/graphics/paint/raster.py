@@ -1,0 +1,174 @@
+"""The hand that makes pixels: QPainter on whatever device it is given, or on an image of its own.
+
+Only paths are drawn, text included, so no font system and no application object is needed and the same scene gives
+the same pixels each time.
+"""
+
+from functools import lru_cache
+from pathlib import Path
+
+from PySide6.QtCore import QPointF, Qt
+from PySide6.QtGui import (
+    QBrush,
+    QColor,
+    QGradient,
+    QImage,
+    QLinearGradient,
+    QPainter,
+    QPainterPath,
+    QPen,
+    QRadialGradient,
+    QTransform,
+)
+
+from studio.graphics.color import rgba
+from studio.graphics.layout.text import arc_glyphs, font_size, placed_glyphs
+from studio.graphics.paint import png as png_file
+from studio.graphics.paint.glyphs import HALO_SHARE, letter
+from studio.graphics.scene import ArcText, Linear, Outline, Paint, Radial, Scene, Shape, Stroke, Text
+
+_CAPS = {"round": Qt.PenCapStyle.RoundCap, "flat": Qt.PenCapStyle.FlatCap}
+_JOINS = {"round": Qt.PenJoinStyle.RoundJoin, "flat": Qt.PenJoinStyle.SvgMiterJoin}
+_MITER_LIMIT = 4.0
+_WINDING = Qt.FillRule.WindingFill
+_STRAIGHT = QImage.Format.Format_RGBA8888
+
+
+def paint(painter: QPainter, scene: Scene, scale: float = 1.0) -> None:
+    """Paint ``scene`` at the painter's origin, ``scale`` device units to a px of its frame."""
+    painter.save()
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    painter.scale(scale, scale)
+    if scene.background is not None:
+        painter.fillRect(0, 0, scene.frame.width, scene.frame.height, _color(scene.background))
+    for mark in scene.marks:
+        if isinstance(mark, Shape):
+            _shape(painter, mark)
+        elif isinstance(mark, Text):
+            _text(painter, mark)
+        else:
+            _arc_text(painter, mark)
+    painter.restore()
+
+
+def image(scene: Scene, size: tuple[int, int] | None = None) -> QImage:
+    """The scene as pixels: RGB32, or ARGB32 with straight alpha where it has no background.
+
+    ``size`` is that of the image in px (the frame's if not given); another shape leaves a margin right or below.
+    Raises MemoryError if there is no room for the pixels.
+    """
+    width, height = size or (scene.frame.width, scene.frame.height)
+    canvas = _canvas(scene, width, height)
+    return canvas if _opaque(scene) else canvas.convertToFormat(QImage.Format.Format_ARGB32)
+
+
+def png(scene: Scene) -> bytes:
+    """The scene as a PNG file of exactly the frame's size; equal scenes give equal bytes."""
+    frame = scene.frame
+    pixels = _canvas(scene, frame.width, frame.height).convertToFormat(_STRAIGHT)
+    return png_file.encode(memoryview(pixels.constBits()), frame.width, frame.height, pixels.bytesPerLine())
+
+
+def save_png(scene: Scene, path: Path | str) -> None:
+    """Write the scene's PNG to ``path``: for looking at a picture while it is being drawn, not for hand-off."""
+    Path(path).write_bytes(png(scene))
+
+
+def _opaque(scene: Scene) -> bool:
+    return scene.background is not None and rgba(scene.background)[3] == 255
+
+
+def _canvas(scene: Scene, width: int, height: int) -> QImage:
+    premultiplied = QImage.Format.Format_ARGB32_Premultiplied  # the format in which painting is fast and exact
+    canvas = QImage(width, height, QImage.Format.Format_RGB32 if _opaque(scene) else premultiplied)
+    if canvas.isNull():
+        raise MemoryError(f"no room for a picture of {width} x {height} px")
+    canvas.fill(_color(scene.background or "#00000000"))
+    painter = QPainter(canvas)
+    try:
+        paint(painter, scene, min(width / scene.frame.width, height / scene.frame.height))
+    finally:
+        painter.end()
+    return canvas
+
+
+def _shape(painter: QPainter, mark: Shape) -> None:
+    path = _path(mark.outline, Qt.FillRule.OddEvenFill if mark.even_odd else _WINDING)
+    if mark.clip is not None:
+        painter.save()
+        painter.setClipPath(_path(mark.clip), Qt.ClipOperation.IntersectClip)
+    if mark.fill is not None:
+        painter.fillPath(path, _brush(mark.fill))
+    if mark.stroke is not None and mark.stroke.width > 0:
+        painter.strokePath(path, _pen(mark.stroke))
+    if mark.clip is not None:
+        painter.restore()
+
+
+def _text(painter: QPainter, mark: Text) -> None:
+    # Glyph by glyph: a whole line as one path takes ten times as long. Halos touch, so theirs must be opaque.
+    glyphs = [
+        QTransform(size, 0, 0, size, x, y).map(_glyph_path(file, glyph))
+        for file, glyph, x, y, size in placed_glyphs(mark)
+    ]
+    if mark.halo is not None:
+        pen = _halo(mark.halo, font_size(mark.cap_height))
+        for glyph in glyphs:
+            painter.strokePath(glyph, pen)
+    brush = QBrush(_color(mark.fill))
+    for glyph in glyphs:
+        painter.fillPath(glyph, brush)
+
+
+def _arc_text(painter: QPainter, mark: ArcText) -> None:
+    brush = QBrush(_color(mark.fill))
+    for file, glyph, x, y, size, degrees in arc_glyphs(mark):
+        place = QTransform().translate(x, y).rotate(degrees).scale(size, size)
+        painter.fillPath(place.map(_glyph_path(file, glyph)), brush)
+
+
+@lru_cache(maxsize=2048)
+def _glyph_path(file: str, glyph: int) -> QPainterPath:
+    return _path(letter(file, glyph))
+
+
+def _path(outline: Outline, rule: Qt.FillRule = _WINDING) -> QPainterPath:
+    path = QPainterPath()
+    path.setFillRule(rule)
+    draw = {"M": path.moveTo, "L": path.lineTo, "C": path.cubicTo, "Z": path.closeSubpath}
+    for command, *values in outline:
+        draw[command](*values)  # type: ignore[operator]
+    return path
+
+
+def _color(text: str) -> QColor:
+    return QColor(*rgba(text))
+
+
+def _brush(fill: Paint) -> QBrush:
+    if isinstance(fill, str):
+        return QBrush(_color(fill))
+    gradient = _gradient(fill)
+    gradient.setInterpolationMode(QGradient.InterpolationMode.ComponentInterpolation)  # as SVG and PDF do
+    for at, color in fill.stops:
+        gradient.setColorAt(min(1.0, max(0.0, at)), _color(color))
+    return QBrush(gradient)
+
+
+def _gradient(fill: Linear | Radial) -> QGradient:
+    if isinstance(fill, Linear):
+        return QLinearGradient(QPointF(*fill.start), QPointF(*fill.end))
+    return QRadialGradient(QPointF(*fill.center), fill.radius)
+
+
+def _pen(stroke: Stroke) -> QPen:
+    pen = QPen(_color(stroke.color), stroke.width, Qt.PenStyle.SolidLine, _CAPS[stroke.cap], _JOINS[stroke.cap])
+    pen.setMiterLimit(_MITER_LIMIT)
+    if stroke.dash and sum(stroke.dash) > 0:
+        dash = stroke.dash if len(stroke.dash) % 2 == 0 else stroke.dash * 2
+        pen.setDashPattern([length / stroke.width for length in dash])  # Qt counts dashes in pen widths
+    return pen
+
+
+def _halo(color: str, size: float) -> QPen:
+    return QPen(QBrush(_color(color)), 2 * HALO_SHARE * size, Qt.PenStyle.SolidLine, _CAPS["round"], _JOINS["round"])
