@@ -1,0 +1,61 @@
+"""Episodes at the ends of what a presenter can bring: shortest, longest, most worn, markup in the names."""
+
+import datetime as dt
+
+from msgspec.structs import replace
+
+from studio.model.car import Car, Placard, PlacardTire, RotationDone, Tolerance
+from studio.model.episode import Episode, PictureChoice
+from studio.model.places import CORNERS, Place
+from studio.model.quantity import Quantity, depth, length
+from studio.model.specimen import Gauge, Reading, Specimen, TreadPattern
+
+ON = dt.date(2026, 11, 14)
+THIRTY_SECOND = Gauge(name="dial gauge", resolution=depth(1, "32nds"))
+PICTURES = ("size_code", "cross_section", "rotation", "depth_compare", "depth_by_wheel", "axle_match", "life_left")
+LONG_TITLE = (
+    "Why this one tire, which looks perfectly good from the outside, has to come off before the first snow of the year"
+)
+
+
+def worn(place: Place, marking: str, worst: float, *, tread: TreadPattern = "plain", grooves: int = 3) -> Specimen:
+    """A tire read twice, wearing evenly down to ``worst`` thirty-seconds in its innermost groove."""
+    def reading(on: dt.date, miles: float, least: float) -> Reading:
+        grid = tuple(tuple(least + (grooves - 1 - groove) * 0.5 for _ in range(3)) for groove in range(grooves))
+        return Reading(on=on, place=place, gauge=THIRTY_SECOND, unit="32nds", depths=grid,
+                       odometer=Quantity(miles, "mi"))  # fmt: skip
+
+    visits = [(dt.date(2025, 5, 1), 30_000, worst + 1.6), (dt.date(2025, 7, 1), 36_000, worst + 0.8)]
+    visits.append((dt.date(2025, 9, 1), 42_000, worst))
+    readings = tuple(reading(*visit) for visit in visits)
+    return Specimen(id=f"tire_{place}", place=place, marking=marking, date_code="2322", tread=tread,
+                    depth_new=depth(12, "32nds"), readings=readings)  # fmt: skip
+
+
+def episode(marking: str, worst: float, *, tread: TreadPattern = "plain", spare: str = "", title: str = "") -> Episode:
+    """Four tires of one marking, the rear left one the most worn, and a spare if given."""
+    tires = [worn(place, marking, worst + (0 if place == "rear_left" else 1), tread=tread) for place in CORNERS]
+    if spare:
+        tires.append(worn("spare", spare, 4))
+    line = PlacardTire(marking=marking, pressure=Quantity(35, "psi"))
+    car = Car(
+        name="<b>Our car</b> & $5 $$", drivetrain="all",
+        placard=Placard(front=line, rear=line, spare=PlacardTire(marking=spare)),
+        wheelbase=length(118, "in"), front_track=length(66, "in"), rear_track=length(66, "in"),
+        tolerance=Tolerance(form="depth", limit=depth(2, "32nds")), rotation_interval=Quantity(6000, "mi"),
+        rotations=(RotationDone(on=dt.date(2025, 11, 1), odometer=Quantity(39_000, "mi"), pattern="rearward_cross"),),
+    )  # fmt: skip
+    pictures = tuple(PictureChoice(picture=id_, title=title) for id_ in PICTURES) if title else ()
+    return Episode(title="An extreme", on=ON, car=car, specimens=tuple(tires), pictures=pictures)
+
+
+EXTREMES: dict[str, Episode] = {
+    "shortest marking, worn through": episode("155R13", 0),
+    "longest marking, new, long title": episode(
+        "LT315/75R16 127/124Q M+S", 8, spare="T165/80D17 104M", title=LONG_TITLE
+    ),
+    "high load, directional, metric": replace(
+        episode("HL245/40R19 101Y XL", 2, tread="directional", spare="HL245/40R19 101Y XL"), region="de", units="metric"
+    ),
+    "at the limit, markup in the title": episode("225/60R17 99H", 2, title="<b>5 < 6 & $7</b>"),
+}
