@@ -96,7 +96,7 @@ def qt_libraries(python):
         if not qt_starts(python, platform):
             bring_packages(SYSTEM_LIBRARIES, "Qt's system libraries are missing")
             if not qt_starts(python, platform):
-                raise Missing("Qt does not start (platform %s); run '%s -c \"%s\"' to see why" % (platform, python, PROBE))
+                raise Missing("Qt does not start (%s); run '%s -c \"%s\"' to see why" % (platform, python, PROBE))
 
 
 def qt_starts(python, platform):
@@ -122,8 +122,9 @@ def bring_packages(names, reason):
 def works(command, **extra):
     """Whether the command ends well; its output is dropped."""
     surroundings = dict(os.environ, **extra)
+    quiet = {"stdout": subprocess.DEVNULL, "stderr": subprocess.DEVNULL}
     try:
-        done = subprocess.run(command, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL, env=surroundings, check=False)
+        done = subprocess.run(command, env=surroundings, check=False, **quiet)
     except OSError:
         return False
     return done.returncode == 0
