@@ -152,7 +152,7 @@ def open_window(python):
 
 
 def check(command):
-    if subprocess.call(command) not in (0, 1):
+    if subprocess.call(command) != 0:
         raise Missing("'%s' failed; the lines above say why" % re.sub(r"\s+", " ", " ".join(command)))
 
 
