@@ -8,7 +8,7 @@ from typing import Generic, TypeVar, get_args
 
 import msgspec
 
-from studio.model.quantity import System
+from studio.model.quantity import Kind, System
 from studio.reference import rows
 from studio.reference.rows import Coin, CoinFact, unit_of
 from studio.reference.table import RawRow, TableError, read_table
@@ -182,6 +182,17 @@ def myth(row: RawRow) -> rows.Myth:
     return rows.Myth(id=row.text("id"), said=row.text("said"), correct=row.text("correct"), source=row.source)
 
 
+def bound(row: RawRow) -> rows.Bound:
+    """What one quantity can be."""
+    low, high = row.number("low"), row.number("high")
+    if low >= high:
+        row.refuse(f"low {low:g} is not below high {high:g}")
+    return rows.Bound(
+        quantity=row.text("quantity"), kind=msgspec.convert(row.one_of("kind", get_args(Kind)), Kind), low=low,
+        high=high, unit=unit_of(row), expected=row.text("expected"), source=row.source,
+    )  # fmt: skip
+
+
 def wear_pattern(row: RawRow) -> rows.WearPattern:
     """One wear pattern."""
     return rows.WearPattern(
@@ -242,3 +253,4 @@ RIM_RATIO = Shape("aspect_from aspect_to ratio", rim_ratio, lambda row: row.aspe
 CAUTIONS = Shape("id signal text", caution, lambda row: row.id)
 MYTHS = Shape("id said correct", myth, lambda row: row.id)
 WEAR_PATTERNS = Shape("id name inner center outer cause check", wear_pattern, lambda row: row.id)
+BOUNDS = Shape("quantity kind low high unit expected", bound, lambda row: row.quantity)

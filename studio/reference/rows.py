@@ -4,7 +4,7 @@ from typing import Literal
 
 import msgspec
 
-from studio.model.quantity import UNITS, Quantity, System, UnitName
+from studio.model.quantity import UNITS, Kind, Quantity, System, UnitName
 from studio.model.source import Source
 from studio.reference.table import RawRow
 
@@ -212,6 +212,17 @@ class Myth(Row, frozen=True, kw_only=True):
     id: str
     said: str
     correct: str
+
+
+class Bound(Row, frozen=True, kw_only=True):
+    """What a quantity of an episode can be at all; outside it was misread or mistyped. ``expected`` gives examples."""
+
+    quantity: str
+    kind: Kind
+    low: float
+    high: float
+    unit: UnitName
+    expected: str
 
 
 class WearPattern(Row, frozen=True, kw_only=True):

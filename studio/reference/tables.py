@@ -46,6 +46,8 @@ class Tables:
     cautions: Mapping[str, rows.Caution]
     myths: Mapping[str, rows.Myth]
     wear_patterns: Mapping[str, rows.WearPattern]
+    condemning: Mapping[str, rows.Rule]
+    bounds: Mapping[str, rows.Bound]
     load_kg: Mapping[int, float]
     speed_kmh: Mapping[str, float]
     rim_mm: Mapping[float, int]
@@ -140,6 +142,8 @@ def _load(folder: Path) -> Tables:
         cautions=reading.CAUTIONS.read(at("cautions")),
         myths=reading.MYTHS.read(at("myths")),
         wear_patterns=reading.WEAR_PATTERNS.read(at("wear_patterns")),
+        condemning=reading.rules(at("condemning")),
+        bounds=reading.BOUNDS.read(at("bounds")),
         load_kg=MappingProxyType({index: row.load_kg for index, row in load_index.items()}),
         speed_kmh=MappingProxyType({symbol: row.speed_kmh for symbol, row in speeds.items()}),
         rim_mm=MappingProxyType({code: row.diameter_mm for code, row in rims.items()}),

@@ -1,0 +1,59 @@
+"""A topic: one question that the car raises, and the pure function that answers it.
+
+A topic reads a part of the episode only. ``from_parts`` makes that explicit: ``parts`` takes the episode apart into
+small frozen values that hold all that one finding depends on, ``conclude`` turns one part into one finding. Equal parts
+give the same finding from memory, so one edit recomputes only what depends on it.
+"""
+
+from collections.abc import Callable, Iterable
+from functools import lru_cache
+from typing import TypeVar
+
+import msgspec
+
+from studio.model.episode import Episode
+from studio.model.finding import Finding
+from studio.reference.tables import Tables
+
+REMEMBERED = 512
+Part = TypeVar("Part", bound=msgspec.Struct)
+Decide = Callable[[Episode, Tables], tuple[Finding, ...]]
+
+
+class Topic(msgspec.Struct, frozen=True, kw_only=True):
+    """One topic: its id, the question in the presenter's words, and what answers it."""
+
+    id: str
+    question: str
+    decide: Decide
+
+
+class _Same:
+    """Tables compared by identity: they never change, and comparing them by value would cost more than the finding."""
+
+    __slots__ = ("tables",)
+
+    def __init__(self, tables: Tables) -> None:
+        self.tables = tables
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, _Same) and other.tables is self.tables
+
+    def __hash__(self) -> int:
+        return id(self.tables)
+
+
+def from_parts(
+    parts: Callable[[Episode, Tables], Iterable[Part]], conclude: Callable[[Part, Tables], Finding]
+) -> Decide:
+    """Answer a topic part by part, each remembered (the last ``REMEMBERED`` of them)."""
+
+    @lru_cache(maxsize=REMEMBERED)
+    def remembered(part: Part, same: _Same) -> Finding:
+        return conclude(part, same.tables)
+
+    def decide(episode: Episode, tables: Tables) -> tuple[Finding, ...]:
+        same = _Same(tables)
+        return tuple(remembered(part, same) for part in parts(episode, tables))
+
+    return decide
