@@ -7,7 +7,7 @@ the same pixels each time.
 from functools import lru_cache
 from pathlib import Path
 
-from PySide6.QtCore import QPointF, Qt
+from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import (
     QBrush,
     QColor,
@@ -31,6 +31,7 @@ _CAPS = {"round": Qt.PenCapStyle.RoundCap, "flat": Qt.PenCapStyle.FlatCap}
 _JOINS = {"round": Qt.PenJoinStyle.RoundJoin, "flat": Qt.PenJoinStyle.SvgMiterJoin}
 _MITER_LIMIT = 4.0
 _WINDING = Qt.FillRule.WindingFill
+_CLEAR = "#00000000"
 _STRAIGHT = QImage.Format.Format_RGBA8888
 
 
@@ -39,8 +40,10 @@ def paint(painter: QPainter, scene: Scene, scale: float = 1.0) -> None:
     painter.save()
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     painter.scale(scale, scale)
+    whole = QRectF(0, 0, scene.frame.width, scene.frame.height)
+    painter.setClipRect(whole, Qt.ClipOperation.IntersectClip)
     if scene.background is not None:
-        painter.fillRect(0, 0, scene.frame.width, scene.frame.height, _color(scene.background))
+        painter.fillRect(whole, _color(scene.background))
     for mark in scene.marks:
         if isinstance(mark, Shape):
             _shape(painter, mark)
@@ -83,7 +86,7 @@ def _canvas(scene: Scene, width: int, height: int) -> QImage:
     canvas = QImage(width, height, QImage.Format.Format_RGB32 if _opaque(scene) else premultiplied)
     if canvas.isNull():
         raise MemoryError(f"no room for a picture of {width} x {height} px")
-    canvas.fill(_color(scene.background or "#00000000"))
+    canvas.fill(_color(scene.background or _CLEAR))  # a margin, where the shape is another one, gets it too
     painter = QPainter(canvas)
     try:
         paint(painter, scene, min(width / scene.frame.width, height / scene.frame.height))
