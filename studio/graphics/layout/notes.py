@@ -15,7 +15,8 @@ LINE_STEP = 1.2
 class Note(msgspec.Struct, frozen=True, kw_only=True):
     """One callout: ``value`` large with ``unit`` at half its size if it decides, ``label`` small, ``other`` quiet.
 
-    ``priority`` 0 is kept longest where a frame has room for few.
+    ``priority`` 0 is kept longest where a frame has room for few. ``brief`` says the label in one or two words: where
+    room is scarce it stands behind the value, and ``label`` and ``other`` give way.
     """
 
     name: str
@@ -26,6 +27,12 @@ class Note(msgspec.Struct, frozen=True, kw_only=True):
     step: int = 0
     priority: int = 1
     deciding: bool = False
+    brief: str = ""
+    on_one_line: bool = False
+
+    def shortened(self) -> "Note":
+        """The note on one line; itself where it decides or has no brief words."""
+        return msgspec.structs.replace(self, on_one_line=True) if self.brief and not self.deciding else self
 
 
 def note_of(name: str, quantity: Quantity, label: str, units: System, step: int = 0, *, priority: int = 1) -> Note:
@@ -52,7 +59,19 @@ class Row(msgspec.Struct, frozen=True, kw_only=True):
 
 def rows(note: Note, frame: Frame, widest: float) -> tuple[Row, ...]:
     """The lines of a note, wrapped to ``widest`` px."""
+    if note.on_one_line and (line := _one_line(note, frame, widest)):
+        return line
     return _deciding_rows(note, frame, widest) if note.deciding else _plain_rows(note, frame, widest)
+
+
+def _one_line(note: Note, frame: Frame, widest: float) -> tuple[Row, ...]:
+    """Value and brief words side by side; nothing where they do not fit."""
+    cap, small = frame.cap_height("callout"), frame.cap_height("small")
+    words = f"  {note.brief}"
+    if width(note.value, cap, "semibold") + width(words, small) > widest:
+        return ()
+    parts: tuple[tuple[str, float, str, str, Role], ...] = ((note.value, cap, "semibold", "ink", "callout"),)
+    return (Row(parts=(*parts, (words, small, "regular", "quiet", "small")), height=_step(cap)),)
 
 
 def _step(cap_height: float) -> float:

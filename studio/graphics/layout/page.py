@@ -148,9 +148,13 @@ def _beside(frame: Frame, body: Box, notes: Sequence[Note], share: float) -> tup
 
 def _fitting(notes: Sequence[Note], frame: Frame, widest: float, room: float) -> list[Note]:
     """As many notes as fit into ``room`` px of height; those of the highest priority number go first."""
-    kept = list(notes)
     gap = 1.5 * frame.grid
-    while kept and sum(notes_.height(note, frame, widest) for note in kept) + gap * (len(kept) - 1) > room:
+
+    def high(these: Sequence[Note]) -> float:
+        return sum(notes_.height(note, frame, widest) for note in these) + gap * (len(these) - 1)
+
+    kept = list(notes) if high(notes) <= room else [note.shortened() for note in notes]
+    while kept and high(kept) > room:
         kept.remove(max(reversed(kept), key=lambda note: note.priority))
     return kept
 
@@ -170,7 +174,7 @@ def _below(frame: Frame, body: Box, notes: Sequence[Note], share: float) -> tupl
     gap = 2 * frame.grid
     wide = (body.width - gap) / 2
     most = body.height * (0.45 if frame.shape == "tall" else 0.42)
-    kept = list(notes)
+    kept = list(notes) if _rows_height(notes, frame, wide) <= most else [note.shortened() for note in notes]
     while kept and _rows_height(kept, frame, wide) > most:
         kept.remove(max(reversed(kept), key=lambda note: note.priority))
     used = _rows_height(kept, frame, wide)
