@@ -8,6 +8,7 @@ MOST_CHARACTERS = 40
 _NUMBER = r"(?P<number>[+-]?\d+(?:[.,]\d+)?|[.,]\d+)"
 _FRACTION = re.compile(r"(?P<top>\d+(?:[.,]\d+)?)\s*/\s*(?P<bottom>32|64|16|8|4|2)(?:nds|ths)?\s*(?P<unit>.*)")
 _VALUE = re.compile(rf"{_NUMBER}\s*(?P<unit>.*)")
+_GROUPED = re.compile(r"[+-]?[1-9]\d{0,2}[.,]\d{3}")  # 41,200 is not 41.2
 _SPELLINGS: dict[str, UnitName] = {
     "": "", "mm": "mm", "millimeter": "mm", "millimeters": "mm", "millimetre": "mm", "millimetres": "mm",
     "in": "in", "inch": "in", "inches": "in", '"': "in", "”": "in", "″": "in", "32nds": "32nds", "32nd": "32nds",
@@ -41,6 +42,8 @@ def read_quantity(typed: str, kind: Kind, default: UnitName) -> Quantity:
     if not found or found["unit"] not in _SPELLINGS:
         raise EntryError(f"{_shown(text)} was read; {expected}; no thousands separators")
     unit = _SPELLINGS[found["unit"]] or default
+    if _GROUPED.fullmatch(found["number"]) and (kind in ("distance", "load") or unit == "mm"):
+        raise EntryError(f"{_shown(text)} can be read in two ways; {expected}; no thousands separators")
     if not _fits(unit, kind):
         raise EntryError(f"{_shown(text)} is not a {kind}; {expected}")
     return Quantity(float(found["number"].replace(",", ".")), unit, kind)

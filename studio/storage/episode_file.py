@@ -118,7 +118,7 @@ def read_bytes(path: Path, most: int = MOST_BYTES) -> bytes:
     try:
         status = path.stat()
         if not stat.S_ISREG(status.st_mode):
-            raise EpisodeFileError("this is a folder or a device; expected a file such as episode.json")
+            raise EpisodeFileError("this is a folder or a device; expected a file")
         if status.st_size > most:
             _refuse_size(status.st_size, most)
         with path.open("rb") as stream:
