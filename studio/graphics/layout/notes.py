@@ -16,7 +16,7 @@ class Note(msgspec.Struct, frozen=True, kw_only=True):
     """One callout: ``value`` large with ``unit`` at half its size if it decides, ``label`` small, ``other`` quiet.
 
     ``priority`` 0 is kept longest where a frame has room for few. ``brief`` says the label in one or two words: where
-    room is scarce it stands behind the value, and ``label`` and ``other`` give way.
+    room is scarce the label stands behind the value, or ``brief`` if it is too long for that, and ``other`` gives way.
     """
 
     name: str
@@ -65,13 +65,13 @@ def rows(note: Note, frame: Frame, widest: float) -> tuple[Row, ...]:
 
 
 def _one_line(note: Note, frame: Frame, widest: float) -> tuple[Row, ...]:
-    """Value and brief words side by side; nothing where they do not fit."""
+    """The value with the label behind it, with the brief words if the label is too long; nothing where neither fits."""
     cap, small = frame.cap_height("callout"), frame.cap_height("small")
-    words = f"  {note.brief}"
-    if width(note.value, cap, "semibold") + width(words, small) > widest:
-        return ()
-    parts: tuple[tuple[str, float, str, str, Role], ...] = ((note.value, cap, "semibold", "ink", "callout"),)
-    return (Row(parts=(*parts, (words, small, "regular", "quiet", "small")), height=_step(cap)),)
+    for words in (f"  {note.label}", f"  {note.brief}"):
+        if width(note.value, cap, "semibold") + width(words, small) <= widest:
+            value: tuple[str, float, str, str, Role] = (note.value, cap, "semibold", "ink", "callout")
+            return (Row(parts=(value, (words, small, "regular", "quiet", "small")), height=_step(cap)),)
+    return ()
 
 
 def _step(cap_height: float) -> float:

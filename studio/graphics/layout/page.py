@@ -36,6 +36,7 @@ class Page(msgspec.Struct, frozen=True, kw_only=True):
     frame: Frame
     look: Look
     drawing: Box
+    column: Box
     placed: tuple[tuple[Note, Box], ...]
     fixed: _Marks
 
@@ -66,7 +67,7 @@ class Page(msgspec.Struct, frozen=True, kw_only=True):
         order = untangle(starts, [anchors[note.name] for note in pointing])
         sequence = iter([pointing[index] for index in order])
         notes = [next(sequence) if note.name in anchors else note for note, _ in self.placed]
-        return _pile(notes, self.placed[0][1] if self.placed else self.drawing, self.frame)
+        return _pile(notes, self.column, self.frame)
 
     def _with_badges(self, anchors: Mapping[str, Point]) -> _Marks:
         marks: list[Shape | Text] = []
@@ -93,8 +94,8 @@ def plan(frame: Frame, look: Look, words: Words, notes: Sequence[Note], *, share
     content, gap = frame.content, 2 * frame.grid
     body = Box(content.left, top + gap, content.width, bottom - gap - top - gap)
     place = _beside if frame.shape == "wide" else _below
-    drawing, placed = place(frame, body, notes, share)
-    return Page(frame=frame, look=look, drawing=drawing, placed=tuple(placed), fixed=(*heading, *foot))
+    drawing, column, placed = place(frame, body, notes, share)
+    return Page(frame=frame, look=look, drawing=drawing, column=column, placed=tuple(placed), fixed=(*heading, *foot))
 
 
 def _heading(frame: Frame, look: Look, words: Words) -> tuple[_Marks, float]:
@@ -134,16 +135,15 @@ def _foot(frame: Frame, look: Look, words: Words) -> tuple[_Marks, float]:
     return tuple(marks), top
 
 
-def _beside(frame: Frame, body: Box, notes: Sequence[Note], share: float) -> tuple[Box, list[tuple[Note, Box]]]:
+def _beside(frame: Frame, body: Box, notes: Sequence[Note], share: float) -> tuple[Box, Box, list[tuple[Note, Box]]]:
     """Wide: the drawing at the left, the notes in a column at the right."""
     if not notes:
-        return body, []
+        return body, body, []
     across = body.width * share
     left = body.left + across + 5 * frame.grid
     column = Box(left, body.top, body.right - left, body.height)
     kept = _fitting(notes, frame, column.width, body.height)
-    placed = _pile(kept, column, frame)
-    return Box(body.left, body.top, across, body.height), placed
+    return Box(body.left, body.top, across, body.height), column, _pile(kept, column, frame)
 
 
 def _fitting(notes: Sequence[Note], frame: Frame, widest: float, room: float) -> list[Note]:
@@ -160,16 +160,18 @@ def _fitting(notes: Sequence[Note], frame: Frame, widest: float, room: float) ->
 
 
 def _pile(notes: Sequence[Note], column: Box, frame: Frame) -> list[tuple[Note, Box]]:
-    """The notes one below the other from the column's top."""
+    """The notes one below the other from the column's top, as far apart as its height allows, within reason."""
+    heights = [notes_.height(note, frame, column.width) for note in notes]
+    spare = (column.height - sum(heights)) / max(1, len(notes) - 1)
+    gap = min(4 * frame.grid, max(1.5 * frame.grid, spare))
     placed, y = [], column.top
-    for note in notes:
-        high = notes_.height(note, frame, column.width)
+    for note, high in zip(notes, heights, strict=True):
         placed.append((note, Box(column.left, y, column.width, high)))
-        y += high + 1.5 * frame.grid
+        y += high + gap
     return placed
 
 
-def _below(frame: Frame, body: Box, notes: Sequence[Note], share: float) -> tuple[Box, list[tuple[Note, Box]]]:
+def _below(frame: Frame, body: Box, notes: Sequence[Note], share: float) -> tuple[Box, Box, list[tuple[Note, Box]]]:
     """Tall and square: the drawing above, the notes in two columns below it."""
     gap = 2 * frame.grid
     wide = (body.width - gap) / 2
@@ -179,7 +181,8 @@ def _below(frame: Frame, body: Box, notes: Sequence[Note], share: float) -> tupl
         kept.remove(max(reversed(kept), key=lambda note: note.priority))
     used = _rows_height(kept, frame, wide)
     drawing = Box(body.left, body.top, body.width, body.height - (used + gap if kept else 0))
-    return drawing, _two_columns(kept, Box(body.left, drawing.bottom + gap, wide, used), gap, frame)
+    column = Box(body.left, drawing.bottom + gap, wide, used)
+    return drawing, column, _two_columns(kept, column, gap, frame)
 
 
 def _indented(frame: Frame, wide: float) -> float:
