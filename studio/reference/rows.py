@@ -1,5 +1,6 @@
 """The typed rows of the reference tables. Each is made from one row of text and keeps its source."""
 
+from collections.abc import Mapping
 from typing import Literal
 
 import msgspec
@@ -242,3 +243,8 @@ def unit_of(row: RawRow) -> UnitName:
     row.one_of("unit", [name for name in UNITS if name])
     unit: UnitName = msgspec.convert(row.cells["unit"], UnitName)
     return unit
+
+
+def numbers(values: Mapping[str, Value]) -> dict[str, float]:
+    """The bare numbers of a table of named values, for the formulas that take many of them."""
+    return {key: row.value for key, row in values.items()}

@@ -10,7 +10,7 @@ from studio.tires.errors import RangeError, require_at_least_zero, require_posit
 
 
 def pressure_at_temperature(pressure: float, from_k: float, to_k: float, atmosphere: float) -> float:
-    """Gauge pressure after a change of temperature. Absolute pressure goes with temperature, gauge pressure does not."""
+    """Gauge pressure after a change of temperature: the absolute pressure is what goes with the temperature."""
     require_positive(from_k=from_k, to_k=to_k, atmosphere=atmosphere)
     require_at_least_zero(pressure=pressure)
     return (pressure + atmosphere) * to_k / from_k - atmosphere

@@ -77,8 +77,8 @@ class Gallaway(_Named):
     ) -> float:
         """Speed at which the tire floats, in mph; 10 % spin-down is taken as the onset.
 
-        ``water_in`` is the depth above the tips of the texture, ``texture_in`` the mean texture depth. Raises RangeError
-        for water of no depth and other impossible numbers; ``beyond`` names those outside what was tested.
+        ``water_in`` is the depth above the tips of the texture, ``texture_in`` the mean texture depth. Raises
+        RangeError for water of no depth and other impossible numbers; ``beyond`` names those outside the tests.
         """
         require_positive(spin_down_percent=spin_down_percent, pressure_psi=pressure_psi)
         require_at_least_zero(depth_32nds=depth_32nds)
