@@ -20,7 +20,7 @@ _FACES = {
     "Inter-Regular.ttf": ("Inter", 400), "Inter-SemiBold.ttf": ("Inter", 600), "Inter-Bold.ttf": ("Inter", 700),
     "DejaVuSans.ttf": ("DejaVu Sans", 400), "DejaVuSans-Bold.ttf": ("DejaVu Sans", 700),
 }  # fmt: skip
-_FEATURES = '"tnum","kern","calt" 0,"liga" 0'  # those with which the text was measured
+_FEATURES = '"kern","calt" 0,"liga" 0'  # those with which the text was measured
 _COMMANDS = {"M": "M%.2f %.2f", "L": "L%.2f %.2f", "C": "C%.2f %.2f %.2f %.2f %.2f %.2f", "Z": "Z"}
 _SPARE_ZEROS = re.compile(r"(\.[1-9])0(?!\d)|\.00(?!\d)")
 _NOT_XML = re.compile("[^\t\n\r\x20-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
