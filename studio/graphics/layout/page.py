@@ -104,7 +104,7 @@ def _heading(frame: Frame, look: Look, words: Words) -> tuple[_Marks, float]:
     has_sign = words.verdict is not None
     side = cap * 2.2 if has_sign else 0.0
     left = content.left + (side + 2 * frame.grid if has_sign else 0.0)
-    lines = wrap(words.sentence, cap, "bold", content.right - left, 3 if frame.shape == "tall" else 2)
+    lines = wrap(words.sentence, cap, "bold", content.right - left, 2 if frame.shape == "wide" else 3)
     marks: list[Shape | Text] = []
     if words.verdict is not None:
         box = Box(content.left, content.top, side, side)
