@@ -1,0 +1,125 @@
+"""What can be wanted of an export of pictures, what its files are named, and what is said of each."""
+
+from hashlib import sha256
+from typing import Literal, get_args
+
+import msgspec
+
+from studio.graphics.catalogue import catalogue
+from studio.graphics.frame import FRAMES, Frame
+from studio.graphics.layout.text import box
+from studio.graphics.look import Look, read_background
+from studio.graphics.paint.glyphs import arc_box
+from studio.graphics.scene import ArcText, Scene, Shape
+
+LIST_NAME = "pictures.json"
+Format = Literal["png", "svg", "pdf", "clip"]
+Steps = Literal["all", "last"]
+FORMATS: tuple[str, ...] = get_args(Format)
+STEPS: tuple[str, ...] = get_args(Steps)
+
+
+class WantedError(ValueError):
+    """Something was wanted that there is not; the message is one line."""
+
+
+class Wanted(msgspec.Struct, frozen=True, kw_only=True):
+    """Which pictures (none named is all of them), and how. ``background`` is ``look``, ``clear`` or ``#RRGGBB``.
+
+    ``outlined`` turns an SVG's text into outlines, which need no font at the editor's.
+    """
+
+    ids: tuple[str, ...] = ()
+    frame: Frame = FRAMES["wide"]
+    format: Format = "png"
+    background: str = "look"
+    steps: Steps = "last"
+    outlined: bool = False
+
+    def in_order(self) -> tuple[str, ...]:
+        """The ids wanted, each once, as the catalogue orders them."""
+        return tuple(id_ for id_ in catalogue() if not self.ids or id_ in self.ids)
+
+
+class Label(msgspec.Struct, frozen=True):
+    """A line of text in a picture and its box, in px from the top left."""
+
+    text: str
+    x: float
+    y: float
+    width: float
+    height: float
+
+
+class Entry(msgspec.Struct, frozen=True, kw_only=True):
+    """One file of an export; ``step`` names the step up to which it is built and is None for the finished picture."""
+
+    file: str
+    id: str
+    frame: str
+    format: str
+    step: str | None
+    findings: tuple[str, ...]
+    sha256: str
+    labels: tuple[Label, ...]
+
+
+def check(wanted: Wanted, look: Look) -> None:
+    """Raise WantedError or ValueError, in one line, if ``wanted`` cannot be had."""
+    known = catalogue()
+    for id_ in wanted.ids:
+        if id_ not in known:
+            raise WantedError(f"{id_[:40]!r} is not a picture; there are: {', '.join(known)}")
+    if wanted.format == "clip":
+        raise WantedError("clips are not made yet; ask for png, svg or pdf, or for the single steps of a picture")
+    if wanted.format not in FORMATS:
+        raise WantedError(f"{wanted.format[:20]!r} is not a format; expected png, svg or pdf")
+    if wanted.steps not in STEPS:
+        raise WantedError(f"{wanted.steps[:20]!r} are no steps; expected all or last")
+    read_background(wanted.background, look)
+
+
+def frame_name(frame: Frame) -> str:
+    """``wide``, ``tall``, ``square``, or the size, such as ``1280x720``."""
+    for name, known in FRAMES.items():
+        if (known.width, known.height) == (frame.width, frame.height):
+            return name
+    return f"{frame.width}x{frame.height}"
+
+
+def file_name(id_: str, wanted: Wanted, step: int | None, steps: int) -> str:
+    """A name that no other picture, frame, background or step has, and that sorts as the catalogue does."""
+    known = tuple(catalogue())
+    parts = [f"{known.index(id_) + 1:0{max(2, len(str(len(known))))}}", id_, frame_name(wanted.frame)]
+    if wanted.background != "look":
+        parts.append(wanted.background.lstrip("#").lower())
+    if wanted.outlined and wanted.format == "svg":
+        parts.append("outlined")
+    if step is not None:
+        parts.append(f"step{step + 1:0{len(str(steps))}}")
+    return f"{'_'.join(parts)}.{wanted.format}"
+
+
+def entry_of(scene: Scene, wanted: Wanted, file: str, step: str | None, content: bytes) -> Entry:
+    """What the list says of a file."""
+    return Entry(
+        file=file, id=scene.picture, frame=frame_name(wanted.frame), format=wanted.format, step=step,
+        findings=scene.findings, sha256=sha256(content).hexdigest(), labels=labels(scene),
+    )  # fmt: skip
+
+
+def labels(scene: Scene) -> tuple[Label, ...]:
+    """Every text of a picture with its box, text along an arc with the box round it."""
+    found = []
+    for mark in scene.marks:
+        if isinstance(mark, Shape):
+            continue
+        around = arc_box(mark) if isinstance(mark, ArcText) else box(mark)
+        sides = (round(value, 2) for value in (around.left, around.top, around.width, around.height))
+        found.append(Label(mark.text, *sides))
+    return tuple(found)
+
+
+def encode_list(entries: list[Entry]) -> bytes:
+    """``pictures.json``: the same entries give the same bytes."""
+    return msgspec.json.format(msgspec.json.encode({"pictures": entries}), indent=2) + b"\n"

@@ -1,0 +1,116 @@
+"""``pictures``: write an episode's pictures into a folder, or name those there are."""
+
+import argparse
+import json
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from studio.graphics.catalogue import catalogue
+from studio.graphics.frame import read_frame
+from studio.graphics.look import LookError, look_named
+from studio.handoff.picture_files import FORMATS, LIST_NAME, STEPS, Entry, Wanted, encode_list
+from studio.handoff.pictures import Progress, export_pictures
+from studio.headless.opening import fail, open_episode
+from studio.model.episode import Episode
+
+if TYPE_CHECKING:
+    from argparse import _SubParsersAction
+
+EPILOG = f"""\
+Writes the files and {LIST_NAME} in DIR. There, "step" is the name of the step up to which a file is built, and null
+for a finished picture (--steps last); "labels" are every text and its box in px from the top left. A picture that has
+nothing to show yet is named on stderr and the others are made; if none is made, the exit code is 2. An SVG's fonts lie
+beside it in the folder fonts.
+
+examples:
+  python -m studio pictures --list
+  python -m studio pictures demo_projects/minivan_one_new_tire.json --to pictures
+  python -m studio pictures demo_projects/minivan_one_new_tire.json --to pictures --only size_code,rotation --frame tall
+  python -m studio pictures demo_projects/minivan_one_new_tire.json --to pictures --background clear --steps all
+"""
+
+
+def add_parser(verbs: "_SubParsersAction[argparse.ArgumentParser]") -> None:
+    """Enter the verb."""
+    parser = verbs.add_parser(
+        "pictures",
+        help="write an episode's pictures into a folder",
+        description="Write an episode's pictures into DIR, or name those there are.",
+        epilog=EPILOG,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    parser.add_argument("episode", metavar="EPISODE", nargs="?", help="the episode file")
+    parser.add_argument("--list", action="store_true", help="print the catalogue instead")
+    parser.add_argument("--to", metavar="DIR", help="the folder to write into; made if it is not there")
+    parser.add_argument("--only", metavar="ID,...", help="these pictures only, such as size_code,rotation")
+    parser.add_argument("--frame", default="wide", help="wide, tall, square or WxH, such as 1280x720 (%(default)s)")
+    parser.add_argument("--format", choices=FORMATS, default="png", help="the kind of file (%(default)s)")
+    parser.add_argument("--outlined", action="store_true", help="SVG: text as outlines, which need no font")
+    parser.add_argument("--background", default="look", help="look, clear or a colour #RRGGBB (%(default)s)")
+    parser.add_argument(
+        "--steps", choices=STEPS, default="last", help="every step, or the finished picture (%(default)s)"
+    )
+    parser.add_argument("--json", action="store_true", help="print one JSON object, as in the list of files")
+
+
+def run(arguments: argparse.Namespace) -> int:
+    """Write the pictures: 0 if some were made and none failed, 1 if one failed, 2 if none could be made."""
+    if arguments.list:
+        return _print_catalogue(arguments.json)
+    if not arguments.episode or not arguments.to:
+        fail("an episode and a folder were expected, such as: pictures my_episode.json --to pictures")
+    wanted, folder = _wanted(arguments), Path(arguments.to)
+    made, failed = list[Entry](), False
+    for progress in _exported(open_episode(arguments.episode), wanted, folder):
+        for line in filter(None, (progress.problem, progress.warning)):
+            print(line, file=sys.stderr)
+        failed = failed or progress.failed
+        if progress.entry is not None:
+            made.append(progress.entry)
+            if not arguments.json:
+                print(f"{progress.done} of {progress.total}: {folder / progress.entry.file}")
+    if arguments.json:
+        print(encode_list(made).decode("utf-8"), end="")
+    return 2 if not made else int(failed)
+
+
+def _exported(episode: Episode, wanted: Wanted, folder: Path) -> Iterator[Progress]:
+    from studio.decide import decide
+    from studio.reference.tables import load_tables
+
+    try:
+        look = look_named(episode.look)
+    except LookError as error:
+        fail(f"look: {error}")
+    findings = decide(episode, load_tables())
+    try:
+        return export_pictures(episode, findings, look, wanted, folder)
+    except ValueError as error:
+        fail(str(error))
+
+
+def _wanted(arguments: argparse.Namespace) -> Wanted:
+    ids = tuple(part.strip() for part in (arguments.only or "").split(",") if part.strip())
+    if arguments.only is not None and not ids:
+        fail(f"--only: {arguments.only[:40]!r} names no picture, expected ids such as size_code,rotation")
+    try:
+        frame = read_frame(arguments.frame)
+    except ValueError as error:
+        fail(f"--frame: {error}")
+    return Wanted(
+        ids=ids, frame=frame, format=arguments.format, background=arguments.background, steps=arguments.steps,
+        outlined=arguments.outlined,
+    )  # fmt: skip
+
+
+def _print_catalogue(as_json: bool) -> int:
+    entries = [{"id": id_, "name": entry.name, "takes": entry.takes} for id_, entry in catalogue().items()]
+    if as_json:
+        print(json.dumps({"pictures": entries}, ensure_ascii=False, indent=2))
+        return 0
+    wide = max(len(id_) for id_ in catalogue())
+    for id_, entry in catalogue().items():
+        print(f"{id_:<{wide}}  {entry.name}")
+    return 0
