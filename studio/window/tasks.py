@@ -42,6 +42,7 @@ class _Running:
     on_error: Callable[[BaseException], object] | None
     on_stopped: Callable[[], object] | None
     runnable: "_Runnable"
+    quiet: bool
     started: float = field(default_factory=time.monotonic)
     progress: Any = None
 
@@ -70,27 +71,30 @@ class JobRunner(QObject):
         on_done: Callable[[Any], object] | None = None,
         on_error: Callable[[BaseException], object] | None = None,
         on_stopped: Callable[[], object] | None = None,
+        quiet: bool = False,
     ) -> int:
         """Run the generator that ``factory`` makes in another thread; its number, for ``stop``.
 
         The callbacks are bound methods and are called in the window's thread: ``on_progress`` with what was yielded,
         then exactly one of ``on_done`` with the result, ``on_error`` with the exception, ``on_stopped``.
+        A ``quiet`` job only redraws what is on the window: nobody waits for it, so ``busy``, ``current`` and
+        ``changed`` do not speak of it.
         """
         number = next(self._numbers)
         runnable = _Runnable(self, number, factory)
-        self._jobs[number] = _Running(name, on_progress, on_done, on_error, on_stopped, runnable)
-        self.changed.emit()
+        self._jobs[number] = _Running(name, on_progress, on_done, on_error, on_stopped, runnable, quiet)
+        self._say_changed(quiet)
         self._pool.start(runnable)
         return number
 
     @property
     def busy(self) -> bool:
         """Whether any job runs or waits."""
-        return bool(self._jobs)
+        return any(not job.quiet for job in self._jobs.values())
 
     def current(self) -> tuple[str, Any, float] | None:
         """Name, last progress and seconds since its start of the oldest running job; None where none runs."""
-        job = next(iter(self._jobs.values()), None)
+        job = next((job for job in self._jobs.values() if not job.quiet), None)
         return (job.name, job.progress, time.monotonic() - job.started) if job else None
 
     def __len__(self) -> int:
@@ -113,10 +117,14 @@ class JobRunner(QObject):
         self._jobs.clear()
         return ended
 
+    def _say_changed(self, quiet: bool) -> None:
+        if not quiet:
+            self.changed.emit()
+
     def _take_progress(self, number: int, value: Any) -> None:
         if job := self._jobs.get(number):
             job.progress = value
-            self.changed.emit()
+            self._say_changed(job.quiet)
             if job.on_progress:
                 job.on_progress(value)
 
@@ -124,7 +132,7 @@ class JobRunner(QObject):
         job = self._jobs.pop(number, None)
         if job is None:
             return
-        self.changed.emit()
+        self._say_changed(job.quiet)
         if how == "done" and job.on_done:
             job.on_done(value)
         elif how == "stopped" and job.on_stopped:
