@@ -31,23 +31,10 @@ def register_fonts() -> None:
 @lru_cache(maxsize=1)
 def _register() -> None:
     known = set(pdfmetrics.getRegisteredFontNames())
-    for weight, files in FONT_FILES.items():
-        for file in files:
-            if _name(file) in known:
-                continue
-            font = TTFont(_name(file), str(shipped.resources() / "fonts" / file), asciiReadable=False)
-            pdfmetrics.registerFont(font)
-            known.add(_name(file))
-            if file == files[0]:
-                _set_tabular(font, weight)  # type: ignore[arg-type]
-
-
-def _set_tabular(font: Any, weight: Weight) -> None:
-    """Give each ASCII character the glyph with which text is measured: figures of one width."""
-    for code in range(0x20, 0x7F):
-        (glyph,) = shape(chr(code), weight)
-        font.face.charToGlyph[code] = glyph.glyph
-        font.face.charWidths[code] = glyph.advance * 1000
+    for file in dict.fromkeys(file for files in FONT_FILES.values() for file in files):
+        if _name(file) not in known:
+            path = shipped.resources() / "fonts" / file
+            pdfmetrics.registerFont(TTFont(_name(file), str(path), asciiReadable=False))
 
 
 def write_line(canvas: Any, mark: Text) -> bool:
