@@ -34,18 +34,18 @@ def difference(one: float, other: float) -> float:
     return abs(one - other)
 
 
-def share_of_new_percent(new: float, now: float) -> float:
-    """Depth now as a share of the depth when new; at the limit it is far from 0."""
+def share_of_new_percent(new: float, depth: float) -> float:
+    """Depth as a share of the depth when new; at the limit it is far from 0."""
     require_positive(new=new)
-    require_at_least_zero(now=now)
-    return now / new * 100
+    require_at_least_zero(depth=depth)
+    return depth / new * 100
 
 
-def usable_percent(new: float, now: float, limit: float) -> float:
+def usable_percent(new: float, depth: float, limit: float) -> float:
     """Share of the tread above ``limit`` that is left: 0 at the limit, negative below it."""
     if not new > limit:
         raise RangeError(f"depth when new is {new:g}, expected more than the limit {limit:g}")
-    return (now - limit) / (new - limit) * 100
+    return (depth - limit) / (new - limit) * 100
 
 
 def wear_rate_per_1000(before: float, after: float, distance: float, least_wear: float = 0.0) -> float:
@@ -60,10 +60,10 @@ def wear_rate_per_1000(before: float, after: float, distance: float, least_wear:
     return lost / distance * 1000
 
 
-def distance_to_limit(now: float, limit: float, rate_per_1000: float) -> float:
+def distance_to_limit(depth: float, limit: float, rate_per_1000: float) -> float:
     """Distance until the depth reaches ``limit`` at a steady rate; 0 when it has already."""
     require_positive(rate_per_1000=rate_per_1000)
-    return max(0.0, now - limit) / rate_per_1000 * 1000
+    return max(0.0, depth - limit) / rate_per_1000 * 1000
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
