@@ -104,14 +104,15 @@ class JobRunner(QObject):
         return True
 
     def stop(self, number: int | None = None) -> None:
-        """Ask one job, or all, to stop; they do where they yield next."""
+        """Ask one job, or all that somebody waits for, to stop; they do where they yield next."""
         for mine, job in self._jobs.items():
-            if number in (None, mine):
+            if mine == number or (number is None and not job.quiet):
                 job.runnable.stopping.set()
 
     def close(self, wait_ms: int = 5000) -> bool:
         """Stop all jobs and wait for their threads; whether all have ended. No callback is called any more."""
-        self.stop()
+        for job in self._jobs.values():
+            job.runnable.stopping.set()
         self._pool.clear()
         ended = self._pool.waitForDone(wait_ms)
         self._jobs.clear()
