@@ -24,9 +24,9 @@ def write_atomically(path: Path, content: bytes) -> None:
     A link is followed, and the permissions of an existing file are kept. Raises StorageError in one line for a folder
     that cannot be written, a full disk, and anything else that the system refuses.
     """
-    target = Path(os.path.realpath(path))
-    part = target.with_name(f".{target.name[:180]}.{os.getpid()}-{next(_COUNT)}{_ENDING}")
     try:
+        target = Path(os.path.realpath(path))
+        part = target.with_name(f".{target.name[:180]}.{os.getpid()}-{next(_COUNT)}{_ENDING}")
         _refuse_protected(target)
         _remove_left_parts(target)
         try:

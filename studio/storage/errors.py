@@ -1,7 +1,6 @@
 """What storage raises, and how it shows a value that somebody else wrote."""
 
 import json
-import unicodedata
 
 MOST_SHOWN = 40
 
@@ -26,7 +25,5 @@ def shown(value: object) -> str:
 
 
 def plain(text: str) -> str:
-    """``text`` on one line: control, direction and surrogate characters become their escapes."""
-    return "".join(
-        character if unicodedata.category(character)[0] != "C" else f"\\u{ord(character):04x}" for character in text
-    )
+    """``text`` on one line: what has no shape of its own on a screen (controls, directions, odd blanks) is escaped."""
+    return "".join(character if character.isprintable() else f"\\u{ord(character):04x}" for character in text)
