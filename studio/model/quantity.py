@@ -143,6 +143,8 @@ def decimals_for(value: float, unit: str, kind: str) -> int:
     """How many decimals a screen shows of ``value``: no more than a gauge or a placard gives."""
     if unit in ("32nds", "psi") and abs(value - round(value)) < 0.05:
         return 0
+    if unit in ("in", "%") and abs(value - round(value)) < 1e-9:  # a rim of 17 in, an aspect ratio of 60 %
+        return 0
     if kind == "length" and unit == "mm":
         return 0 if abs(value - round(value)) < 0.05 else 1
     if unit == "%" and 0 < abs(value) < 1:

@@ -40,17 +40,20 @@ class Page(msgspec.Struct, frozen=True, kw_only=True):
     placed: tuple[tuple[Note, Box], ...]
     fixed: _Marks
 
-    def marks(self, anchors: Mapping[str, Point]) -> _Marks:
-        """Everything but the drawing; ``anchors`` says for each note's name where on the drawing it belongs."""
+    def marks(self, anchors: Mapping[str, Point], *, in_order: bool = False) -> _Marks:
+        """Everything but the drawing; ``anchors`` says for each note's name where on the drawing it belongs.
+
+        ``in_order`` keeps the notes as they were given, for a drawing whose leaders do not cross then.
+        """
         beside = self.frame.shape == "wide"
-        joined = self._with_leaders(anchors) if beside else self._with_badges(anchors)
+        joined = self._with_leaders(anchors, in_order) if beside else self._with_badges(anchors)
         return (*self.fixed, *joined)
 
-    def _with_leaders(self, anchors: Mapping[str, Point]) -> _Marks:
+    def _with_leaders(self, anchors: Mapping[str, Point], in_order: bool) -> _Marks:
         """Notes that point at something exchange their places until no leader crosses another."""
         pointing = [note for note, _ in self.placed if note.name in anchors]
         gap = 1.5 * self.frame.grid
-        slots = self._stack(pointing, anchors)
+        slots = self.placed if in_order else self._stack(pointing, anchors)
         marks: list[Shape | Text] = []
         for note, box in slots:
             marks += notes_.set_note(note, box, self.frame, self.look)
