@@ -4,6 +4,7 @@ Everything stays vector. Text stays text, in our embedded fonts and at its measu
 where that cannot be had glyph for glyph, its outlines are drawn with the text invisible over them.
 """
 
+import unicodedata
 from collections.abc import Iterable, Sequence
 from io import BytesIO
 from typing import Any
@@ -61,9 +62,9 @@ def pdf(scenes: Iterable[Scene], title: str = "", author: str = "", language: st
     buffer = BytesIO()
     make: Any = Canvas  # its stubs take a font's name for a number
     canvas = make(buffer, invariant=1, pageCompression=1, lang=language, initialFontName=first_font())
-    canvas.setTitle(title or pages[0].title or pages[0].picture)
-    canvas.setAuthor(author)
-    canvas.setSubject(pages[0].alternative)
+    canvas.setTitle(_words(title or pages[0].title or pages[0].picture))
+    canvas.setAuthor(_words(author))
+    canvas.setSubject(_words(pages[0].alternative))
     canvas.setCreator(CREATOR)
     for scene in pages:
         canvas.setPageSize((scene.frame.width, scene.frame.height))
@@ -71,6 +72,11 @@ def pdf(scenes: Iterable[Scene], title: str = "", author: str = "", language: st
         canvas.showPage()
     canvas.save()
     return buffer.getvalue()
+
+
+def _words(text: str) -> str:
+    """What a title can hold: no control characters, no half of a surrogate pair."""
+    return "".join(char for char in text if unicodedata.category(char) not in ("Cc", "Cs"))
 
 
 def _shape(canvas: Canvas, mark: Shape) -> None:
