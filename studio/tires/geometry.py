@@ -200,8 +200,7 @@ def dimensions(
 def _metric_dimensions(
     marking: Marking, rims: Mapping[float, int], factor: float, full_profile_aspect_percent: int
 ) -> Dimensions:
-    if marking.width_mm is None:
-        raise RangeError(f"{marking} states no section width")
+    assert marking.width_mm is not None, "a metric marking has its width"
     full_profile = marking.aspect_percent is None
     aspect = full_profile_aspect_percent if marking.aspect_percent is None else marking.aspect_percent
     rim = rims.get(marking.rim_diameter_in)
@@ -220,8 +219,9 @@ def _metric_dimensions(
 
 
 def _flotation_dimensions(marking: Marking, rims: Mapping[float, int], factor: float) -> Dimensions:
-    if marking.overall_diameter_in is None or marking.section_width_in is None:
-        raise RangeError(f"{marking} states no overall diameter and section width")
+    assert marking.overall_diameter_in is not None and marking.section_width_in is not None, (
+        "a flotation marking has both"
+    )
     height_in = flotation_section_height_in(marking.overall_diameter_in, marking.rim_diameter_in)
     diameter = marking.overall_diameter_in * MM_PER_INCH
     return Dimensions(

@@ -46,6 +46,12 @@ class Marking:
     marks: tuple[str, ...] = ()
     assumed: tuple[str, ...] = field(default=(), compare=False)
 
+    def __post_init__(self) -> None:
+        given = self.width_mm if self.kind == "metric" else self.overall_diameter_in and self.section_width_in
+        if not given:
+            raise MarkingError(f"a {self.kind} marking without its dimensions, expected one such as "
+                               "225/60R17 or 31x10.50R15LT")  # fmt: skip
+
     def __str__(self) -> str:
         return format_marking(self)
 

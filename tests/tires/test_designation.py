@@ -308,3 +308,13 @@ def test_a_load_index_beyond_the_table_is_not_given_a_load():
 
 def test_the_symbols_of_the_grammar_are_those_of_the_table():
     assert set(SPEED_SYMBOLS) == set(TABLES.speed_symbol)
+
+
+@pytest.mark.parametrize(
+    "given",
+    [{}, {"aspect_percent": 60}, {"kind": "flotation"}, {"kind": "flotation", "overall_diameter_in": 31.0},
+     {"kind": "flotation", "width_mm": 225}],
+)  # fmt: skip
+def test_a_marking_has_the_dimensions_of_its_kind(given):
+    with pytest.raises(MarkingError, match="marking without its dimensions, expected one such as 225/60R17"):
+        Marking(rim_diameter_in=17.0, **given)
