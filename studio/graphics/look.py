@@ -10,7 +10,7 @@ from studio import shipped
 from studio.graphics.color import contrast, rgba
 from studio.model.finding import Verdict
 
-Hex = Annotated[str, msgspec.Meta(pattern=r"^#[0-9A-Fa-f]{6}$")]
+Hex = Annotated[str, msgspec.Meta(pattern=r"^#[0-9A-Fa-f]{6}$(?!\n)")]
 MOST_BYTES = 100_000
 _TEXT, _GRAPHIC = 4.5, 3.0
 
@@ -27,7 +27,7 @@ class VerdictFills(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
 class Look(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     """Colours of a look; every text colour is legible on ``ground`` and on ``plate``."""
 
-    id: Annotated[str, msgspec.Meta(pattern=r"^[a-z0-9_]{1,40}$")]
+    id: Annotated[str, msgspec.Meta(pattern=r"^[a-z0-9_]{1,40}$(?!\n)")]
     name: Annotated[str, msgspec.Meta(max_length=60)]
     ground: Hex
     plate: Hex

@@ -20,7 +20,7 @@ FONT_FILES: dict[str, tuple[str, str]] = {
 }
 FAMILIES: dict[str, tuple[str, int]] = {"regular": ("Inter", 400), "semibold": ("Inter", 600), "bold": ("Inter", 700)}
 CAP_SHARE = 1490 / 2048  # sCapHeight / unitsPerEm of Inter
-DESCENT_SHARE = 0.21  # of the font size: the deepest tail of Inter's letters
+DESCENT_SHARE = 0.216  # of the font size: the deepest tail of Inter's letters
 _FEATURES = {"kern": True, "calt": False, "liga": False}
 _UNIT_SPACE = re.compile(r"(?<=\d) (?=[A-Za-z°%])")
 
