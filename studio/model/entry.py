@@ -42,7 +42,7 @@ def read_quantity(typed: str, kind: Kind, default: UnitName) -> Quantity:
     if not found or found["unit"] not in _SPELLINGS:
         raise EntryError(f"{_shown(text)} was read; {expected}; no thousands separators")
     unit = _SPELLINGS[found["unit"]] or default
-    if _GROUPED.fullmatch(found["number"]) and (kind in ("distance", "load") or unit == "mm"):
+    if _GROUPED.fullmatch(found["number"]) and (kind in ("distance", "load") or (kind, unit) == ("length", "mm")):
         raise EntryError(f"{_shown(text)} can be read in two ways; {expected}; no thousands separators")
     if not _fits(unit, kind):
         raise EntryError(f"{_shown(text)} is not a {kind}; {expected}")

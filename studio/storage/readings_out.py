@@ -69,5 +69,8 @@ def _pair(quantity: Quantity | None) -> list[str]:
 
 
 def _number(value: float) -> str:
+    """In C form; never with just three decimals, which could be read as thousands."""
     text = f"{value:.10f}".rstrip("0").rstrip(".")
-    return text if text not in ("-0", "") else "0"
+    if text in ("-0", ""):
+        return "0"
+    return f"{text}0" if len(text.partition(".")[2]) == 3 else text

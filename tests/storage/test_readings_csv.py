@@ -143,7 +143,7 @@ def test_a_place_as_people_write_it(place: str) -> None:
 )  # fmt: skip
 def test_a_depth_as_people_write_it(cell: str, unit: str, value: float) -> None:
     reading = the_reading(table(("outer 1", cell), ("unit", unit)), "right")
-    assert reading.depths == ((pytest.approx(value),),)
+    assert reading.depths[0][0] == pytest.approx(value)
     assert reading.unit == ("mm" if "mm" in cell + unit else "32nds")
 
 

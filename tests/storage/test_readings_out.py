@@ -8,6 +8,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 
 from studio.model.episode import Episode
+from studio.model.quantity import Quantity
 from studio.storage.readings_csv import read_readings
 from studio.storage.readings_out import COLUMNS, safe_text, write_readings
 from tests.storage.episodes import SMALL, nothing_wrong
@@ -74,6 +75,17 @@ def test_line_breaks_and_tabs_cannot_begin_a_cell() -> None:
     assert safe_text("\t=1") == "'=1"
     assert safe_text("\r=1\nnext") == "'=1 next"
     assert safe_text('plain, with "quotes"') == 'plain, with "quotes"'
+
+
+def test_a_number_is_never_mistaken_for_thousands() -> None:
+    first = SMALL.specimens[0]
+    odd = msgspec.structs.replace(first.readings[0], odometer=Quantity(412.125, "km"), depths=((4.125,),))
+    episode = msgspec.structs.replace(
+        SMALL, specimens=(msgspec.structs.replace(first, readings=(odd,)), *SMALL.specimens[1:])
+    )
+    assert (rows(episode)[0]["odometer"], rows(episode)[0]["depth"]) == ("412.1250", "4.1250")
+    again = read_readings(write_readings(episode), without_readings(episode), nothing_wrong)
+    assert again.specimens[0].readings[0].odometer == Quantity(412.125, "km", "distance")
 
 
 def test_a_byte_order_mark_on_request() -> None:
