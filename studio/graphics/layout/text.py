@@ -22,7 +22,9 @@ FAMILIES: dict[str, tuple[str, int]] = {"regular": ("Inter", 400), "semibold": (
 CAP_SHARE = 1490 / 2048  # sCapHeight / unitsPerEm of Inter
 DESCENT_SHARE = 0.216  # of the font size: the deepest tail of Inter's letters
 _FEATURES = {"kern": True, "calt": False, "liga": False}
-_UNIT_SPACE = re.compile(r"(?<=\d) (?=[A-Za-z°%])")
+_UNIT_SPACE = re.compile(r"(?<=\d) (?=(?:mm|in|km|mi|psi|kPa|bar|lb|kg|mph|rpm|N·m|years?|°[CF]|rev)\b|km/h|%|°)")
+_BRACKETED = re.compile(r" \([^()]*\d[^()]*\)")
+_KEPT = "\x00"  # stands for a space at which no line may end
 
 
 class Glyph(msgspec.Struct, frozen=True):
@@ -174,9 +176,13 @@ def _draw_functions() -> Any:
 
 
 def wrap(text: str, cap_height: float, weight: Weight, widest: float, most_lines: int) -> tuple[str, ...]:
-    """``text`` in lines no wider than ``widest`` px; the last line ends in an ellipsis if there is too much of it."""
+    """``text`` in lines no wider than ``widest`` px; the last line ends in an ellipsis if there is too much of it.
+
+    No line ends between a number and its unit.
+    """
     lines: list[str] = []
-    for word in text.split():
+    for kept in _UNIT_SPACE.sub(_KEPT, text.replace(_KEPT, "")).split():
+        word = kept.replace(_KEPT, " ")
         candidate = f"{lines[-1]} {word}" if lines else word
         if lines and width(candidate, cap_height, weight) <= widest:
             lines[-1] = candidate
@@ -186,6 +192,16 @@ def wrap(text: str, cap_height: float, weight: Weight, widest: float, most_lines
             lines[-1] = _cut(f"{lines[-1]} …", cap_height, weight, widest)
             break
     return tuple(lines)
+
+
+def wrap_whole(text: str, cap_height: float, weight: Weight, widest: float, most_lines: int) -> tuple[str, ...]:
+    """Like ``wrap``, but before anything is cut the bracketed other units go, then one line more is taken."""
+    shorter = _BRACKETED.sub("", text)
+    for words, lines in ((text, most_lines), (shorter, most_lines), (text, most_lines + 1), (shorter, most_lines + 1)):
+        wrapped = wrap(words, cap_height, weight, widest, lines)
+        if not wrapped or not wrapped[-1].endswith("…") or text.endswith("…"):
+            return wrapped
+    return wrapped
 
 
 def _cut(word: str, cap_height: float, weight: Weight, widest: float) -> str:
