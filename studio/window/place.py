@@ -38,6 +38,8 @@ class Place(QWidget):
     """The line under the place's name is another one."""
     go = Signal(str, str)
     """Show the place of this key and, in it, this target: an episode path, a finding's id or a picture's id."""
+    command = Signal(str)
+    """Carry out the window's own command of this name, such as ``open_demo``."""
 
     def __init__(self, workshop: Workshop, parent: QWidget | None = None) -> None:
         super().__init__(parent)

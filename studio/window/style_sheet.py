@@ -19,11 +19,11 @@ def style_sheet(look: Look, percent: int) -> str:
     QLabel[role="heading"] {{ font-size: {px(20)}; font-weight: 600; }}
     QLabel[role="deciding"] {{ font-size: {px(28)}; font-weight: 600; }}
     QLabel[role="problem"] {{ color: {look.ink}; border-left: 3px solid {look.verdicts.replace}; padding-left: 6px; }}
-    QLineEdit, QPlainTextEdit, QComboBox, QSpinBox, QDateEdit {{
+    QLineEdit, QPlainTextEdit, QSpinBox {{
         background: {look.plate}; color: {look.ink}; border: 1px solid {edge}; border-radius: 3px; padding: 3px 6px;
         selection-background-color: {look.measure}; selection-color: {accent_text};
     }}
-    QLineEdit:focus, QPlainTextEdit:focus, QComboBox:focus, QSpinBox:focus, QDateEdit:focus {{
+    QLineEdit:focus, QPlainTextEdit:focus, QSpinBox:focus {{
         border: 2px solid {look.measure}; padding: 2px 5px;
     }}
     QLineEdit[problem="true"] {{ border: 2px solid {look.verdicts.replace}; padding: 2px 5px; }}

@@ -1,0 +1,83 @@
+"""Where everything stands on the plan: the car, the tag beside each wheel, spare and bench below. Plain px."""
+
+from dataclasses import dataclass
+
+from studio.graphics.frame import Box
+from studio.graphics.parts.car_above import CarPlan, PlacedCar, place_car
+from studio.model.places import CORNERS, Place
+
+TAG = (132.0, 150.0)  # width and height of a tag beside a wheel, at 100 %
+SIDE_TAG = (216.0, 132.0)  # of a tag of the spare or of a tire on the bench
+MARGIN, GAP = 16.0, 24.0
+CAR_WIDTH = 150.0  # the least width left to the car
+_LENGTH_SHARE = 0.6  # wheelbase over a car's length, a little more than cars have
+
+
+@dataclass(frozen=True)
+class PlanLayout:
+    """The boxes of the car and of its corners' tags, then those of spare and bench; the height that all of it needs."""
+
+    car: PlacedCar
+    corners: dict[Place, Box]
+    below: tuple[Box, ...]
+    height: float
+
+
+def least_width(percent: int) -> float:
+    """The width that the plan needs."""
+    scale = percent / 100
+    return 2 * (MARGIN + TAG[0] * scale + GAP) + CAR_WIDTH
+
+
+def least_height(below: int, width: float, percent: int) -> float:
+    """The height that the plan needs with so many tires below the car."""
+    scale = percent / 100
+    rows = _rows(below, width, scale)
+    return (TAG[1] * scale + GAP) / _LENGTH_SHARE + MARGIN + rows * (SIDE_TAG[1] * scale + MARGIN)
+
+
+def lay_out(plan: CarPlan, below: int, width: float, height: float, percent: int) -> PlanLayout:
+    """Everything in ``width`` x ``height`` px with text at ``percent`` of its usual size."""
+    scale = percent / 100
+    tag = (TAG[0] * scale, TAG[1] * scale)
+    rows = _rows(below, width, scale)
+    high = max(height, least_height(below, width, percent)) - rows * (SIDE_TAG[1] * scale + MARGIN)
+    reach = MARGIN + tag[0] + GAP
+    car = place_car(plan, Box(reach, MARGIN / 2, max(CAR_WIDTH, width - 2 * reach), high - MARGIN))
+    corners = {place: _tag_box(place, car, tag, width) for place in CORNERS}
+    return PlanLayout(car, corners, _below(below, width, high, scale), high + rows * (SIDE_TAG[1] * scale + MARGIN))
+
+
+def wheel_center(car: PlacedCar, place: Place) -> tuple[float, float]:
+    """The middle of a corner's wheel, a tire standing there or not."""
+    plan = car.plan
+    front = place.startswith("front")
+    half = (plan.front_track_mm if front else plan.rear_track_mm) / 2
+    return car.at(-half if place.endswith("left") else half, 0.0 if front else plan.wheelbase_mm)
+
+
+def _tag_box(place: Place, car: PlacedCar, tag: tuple[float, float], width: float) -> Box:
+    """Beside its wheel, at the same distance from the body for all."""
+    body, (_, y) = car.body, wheel_center(car, place)
+    mirror = GAP
+    left = body.left - mirror - tag[0] if place.endswith("left") else body.left + body.width + mirror
+    left = min(max(left, 0.0), width - tag[0])
+    return Box(left, max(0.0, y - tag[1] / 2), *tag)
+
+
+def _columns(width: float, scale: float) -> int:
+    return max(1, int((width - MARGIN) // (SIDE_TAG[0] * scale + MARGIN)))
+
+
+def _rows(below: int, width: float, scale: float) -> int:
+    return -(-below // _columns(width, scale))
+
+
+def _below(count: int, width: float, top: float, scale: float) -> tuple[Box, ...]:
+    columns = _columns(width, scale)
+    wide, high = SIDE_TAG[0] * scale, SIDE_TAG[1] * scale
+    left = max(MARGIN, (width - columns * wide - (columns - 1) * MARGIN) / 2) if count >= columns else MARGIN
+    return tuple(
+        Box(left + (index % columns) * (wide + MARGIN), top + (index // columns) * (high + MARGIN), wide, high)
+        for index in range(count)
+    )
