@@ -8,9 +8,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from studio.reference import load_tables
-from studio.tires.description import LOAD_INDICES, SPEED_SYMBOLS
-from studio.tires.designation import Marking, MarkingError, format_marking, parse_marking, spell_out
-from studio.tires.marking import marking_parts
+from studio.tires.description import SPEED_SYMBOLS
+from studio.tires.designation import Marking, MarkingError, format_marking, parse_marking
+from tests.tires.made_up import markings
 
 TABLES = load_tables()
 
@@ -230,80 +230,11 @@ def test_any_heap_of_pieces_is_read_or_refused(text):
     assert parse_marking(str(marking)) == marking
 
 
-@st.composite
-def markings(draw) -> Marking:
-    kind = draw(st.sampled_from(["metric", "metric", "metric", "flotation"]))
-    rim = draw(st.sampled_from([13.0, 14.0, 15.0, 16.0, 16.5, 17.0, 18.0, 19.0, 20.0]))
-    construction = draw(st.sampled_from(["radial", "radial", "diagonal", "bias-belted"]))
-    radial = construction == "radial"
-    index = draw(st.none() | st.integers(*LOAD_INDICES))
-    symbol = None if index is None else draw(st.none() | st.sampled_from(SPEED_SYMBOLS))
-    dual = None if index is None else draw(st.none() | st.integers(LOAD_INDICES[0], index))
-    common = {
-        "kind": kind, "rim_diameter_in": rim, "construction": construction, "load_index": index, "speed_symbol": symbol,
-        "load_index_dual": dual, "run_flat": radial and draw(st.booleans()), "z_rated": radial and draw(st.booleans()),
-        "bracketed": symbol is not None and dual is None and draw(st.booleans()), "extra_load": draw(st.booleans()),
-        "marks": tuple(draw(st.lists(st.sampled_from(["M+S", "3PMSF", "ICE", "10PR", "OUTSIDE"]), unique=True))),
-        "load_range": draw(st.none() | st.sampled_from("BCDEFG")),
-    }  # fmt: skip
-    if kind == "flotation":
-        prefix, suffix = draw(st.sampled_from([("", ""), ("", "LT"), ("LT", "")]))
-        diameter, width = draw(st.integers(26, 40)), draw(st.integers(20, 60)) / 4
-        return Marking(**common, prefix=prefix, suffix=suffix, overall_diameter_in=diameter, section_width_in=width)
-    prefix = draw(st.sampled_from(["", "P", "T", "LT", "ST", "HL"]))
-    suffix = "" if prefix in ("LT", "ST") else draw(st.sampled_from(["", "C", "CP", "LT"]))
-    width, aspect = draw(st.integers(20, 80)) * 5, draw(st.none() | st.integers(4, 19).map(lambda step: step * 5))
-    return Marking(**common, prefix=prefix, suffix=suffix, width_mm=width, aspect_percent=aspect)
-
-
 @given(markings())
 def test_what_is_written_is_read_back(marking):
     text = format_marking(marking)
     assert parse_marking(text) == marking
     assert parse_marking(f"  {text.lower()} ") == marking
-
-
-@given(markings())
-def test_the_spelled_out_fields_stand_in_the_text_in_their_order(marking):
-    text = format_marking(marking)
-    fields = spell_out(marking, load_kg=TABLES.load_kg, speed_kmh=TABLES.speed_kmh)
-    assert [text[field.start : field.end] for field in fields] == [field.text for field in fields]
-    assert [field.start for field in fields] == sorted({field.start for field in fields})
-    assert all(field.key and field.label and field.meaning for field in fields)
-    left_over = text
-    for field in reversed(fields):
-        left_over = left_over[: field.start] + left_over[field.end :]
-    assert set(left_over) <= set(" /x()")
-    assert "".join(part.text for part in marking_parts(marking)) == text
-
-
-def meanings(text: str) -> dict[str, str]:
-    fields = spell_out(parse_marking(text), load_kg=TABLES.load_kg, speed_kmh=TABLES.speed_kmh)
-    return {field.key: field.meaning for field in fields}
-
-
-def test_un_r30_meaning_of_load_index_99_and_speed_symbol_h():
-    spelled = meanings("225/60R17 99H")
-    assert list(spelled) == "width_mm aspect_percent construction rim_diameter_in load_index speed_symbol".split()
-    assert "775 kg (1709 lb)" in spelled["load_index"]  # UN R30 load-capacity indices; 49 CFR 571.139 S5.5.4(b)
-    assert "up to 210 km/h (130 mph)" in spelled["speed_symbol"]  # French order of 24 October 1994, Annex I
-    assert "135 mm (5.31 in)" in spelled["aspect_percent"]  # definition of the aspect ratio
-    assert "225 mm (8.9 in)" in spelled["width_mm"]
-    assert spelled["construction"].startswith("radial")
-    assert "17 in" in spelled["rim_diameter_in"]
-
-
-def test_brackets_mean_above_the_symbols_speed():
-    assert "above 300 km/h" in meanings("275/35ZR20 (102Y)")["speed_symbol"]
-
-
-def test_the_letter_t_means_two_things():
-    assert "temporary spare" in meanings("T145/80R17 107M")["prefix"]
-    assert "190 km/h" in meanings("145/80R17 98T")["speed_symbol"]
-
-
-def test_a_load_index_beyond_the_table_is_not_given_a_load():
-    assert "not in the table" in meanings("245/70R19.5 160L")["load_index"]
 
 
 def test_the_symbols_of_the_grammar_are_those_of_the_table():

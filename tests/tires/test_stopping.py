@@ -1,4 +1,4 @@
-"""Stopping by kinematics, and coins as feelers."""
+"""Stopping by kinematics."""
 
 import math
 
@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from studio.tires import coins, stopping
+from studio.tires import stopping
 from studio.tires.errors import RangeError
 
 G = 9.80665
@@ -47,19 +47,8 @@ def test_half_the_friction_leaves_70_7_of_100():
         lambda: stopping.residual_speed(100, 0.4, 0.8),
         lambda: stopping.residual_speed(100, 0.4, 0),
         lambda: stopping.sight_distance_ft(60, 2.5, 0, 1.47, 1.075),
-        lambda: coins.feeler_depth_32nds(0),
-        lambda: coins.enters_groove(1.5, -1),
     ],
 )
 def test_the_impossible_is_refused(call):
     with pytest.raises(RangeError, match="expected"):
         call()
-
-
-def test_us_mint_nickel_as_a_feeler():
-    assert coins.feeler_depth_32nds(1.95) == pytest.approx(2.46, abs=0.005)
-
-
-@pytest.mark.parametrize(("thickness", "groove", "enters"), [(1.52, 8, True), (1.52, 1.52, False), (2.33, 2, False)])
-def test_a_coin_enters_only_a_groove_that_is_wider(thickness, groove, enters):
-    assert coins.enters_groove(thickness, groove) is enters
