@@ -1,0 +1,44 @@
+"""Names of files, order, labels."""
+
+import pytest
+
+from studio.graphics import catalogue as catalogue_
+from studio.graphics.frame import Frame
+from studio.handoff.picture_files import Wanted, file_name, frame_name, labels
+from tests.graphics.paint.samples import everything
+
+pytestmark = pytest.mark.usefixtures("small_catalogue")
+
+
+@pytest.mark.parametrize(
+    ("frame", "name"),
+    [(Frame(1920, 1080), "wide"), (Frame(1920, 1080, captions=True), "wide"), (Frame(1080, 1920), "tall"),
+     (Frame(1080, 1080), "square"), (Frame(3840, 2160), "3840x2160")],
+)  # fmt: skip
+def test_a_frame_is_named_or_measured(frame: Frame, name: str) -> None:
+    assert frame_name(frame) == name
+
+
+def test_names_sort_as_steps_follow_even_beyond_ten() -> None:
+    names = [file_name("plain", Wanted(), step, 12) for step in range(12)]
+    assert names == sorted(names) and names[0] == "01_plain_wide_step01.png" and names[-1].endswith("step12.png")
+
+
+def test_names_sort_as_the_catalogue_even_beyond_a_hundred(monkeypatch: pytest.MonkeyPatch) -> None:
+    ids = tuple(f"picture{chr(97 + index % 26)}{index}" for index in range(120))
+    monkeypatch.setattr("studio.handoff.picture_files.catalogue", lambda: dict.fromkeys(ids))
+    names = [file_name(id_, Wanted(), None, 1) for id_ in ids]
+    assert names == sorted(names) and len(set(names)) == 120
+
+
+def test_wanted_pictures_come_once_each_in_the_catalogues_order() -> None:
+    assert Wanted(ids=("stepped", "plain", "stepped")).in_order() == ("plain", "stepped")
+    assert Wanted().in_order() == tuple(catalogue_.catalogue())
+
+
+def test_every_text_has_a_label() -> None:
+    found = labels(everything())
+    assert [label.text for label in found] == [
+        "225/45R17", "2 PLIES", "Depth 5/32 in", "4.0 mm ⌀ & <1>", "plain words",
+    ]  # fmt: skip
+    assert all(label.width > 0 < label.height and 0 <= label.x <= 480 and 0 <= label.y <= 270 for label in found)
