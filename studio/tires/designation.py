@@ -21,9 +21,13 @@ RIMS_IN = (8, 30)
 OVERALL_DIAMETERS_IN = (20, 54)
 SECTION_WIDTHS_IN = (4, 20)
 LEAST_SECTION_HEIGHT_IN = 2
+LEAST_DIAGONAL_ASPECT_PERCENT = (
+    80  # lower diagonal car tires are temporary or trailer ones (common practice, no source)
+)
 
 _PREFIXES: dict[str, Prefix] = {"": "", "P": "P", "T": "T", "LT": "LT", "ST": "ST", "HL": "HL"}
 _SUFFIXES: dict[str, Suffix] = {"": "", "C": "C", "LT": "LT", "CP": "CP"}
+_DASH = "no construction letter: read as diagonal, as a sidewall prints the sign -"
 _SAME = str.maketrans(
     {"×": "X", "✕": "X", "⁄": "/", "∕": "/", "÷": "/", "–": "-", "—": "-", "‐": "-", "‑": "-", "‒": "-", "−": "-"}
 )
@@ -86,15 +90,17 @@ def _full_profile(text: str, found: re.Match[str]) -> Marking:
 
 
 def _bare(text: str, found: re.Match[str]) -> Marking:
-    """A size without construction letter: radial, unless it is printed as diagonal sizes are, ``145/80-13``."""
-    diagonal = "/" in found["first"] and "-" in found["second"]
+    """A size without construction letter. A sidewall prints a diagonal tire so, 145/80-13, but people also write radial
+    ones like that: it is read as diagonal only where such tires are made."""
+    as_printed = "/" in found["first"] and "-" in found["second"]
+    aspect_percent = _within(text, "aspect", found["aspect"], ASPECTS_PERCENT, "percent", "60")
+    diagonal = as_printed and (found["prefix"] in ("T", "ST") or aspect_percent >= LEAST_DIAGONAL_ASPECT_PERCENT)
     width_mm = _within(text, "width", found["width"], WIDTHS_MM, "mm", "225")
-    read = "diagonal, as a sidewall prints the sign -" if diagonal else "radial"
+    read = _DASH if diagonal else "no construction letter: read as radial"
     return Marking(
         prefix=_PREFIXES[found["prefix"] or ""], width_mm=width_mm, rim_diameter_in=_rim(text, found),
-        aspect_percent=_within(text, "aspect", found["aspect"], ASPECTS_PERCENT, "percent", "60"),
-        construction="diagonal" if diagonal else "radial", suffix=_suffix(found),
-        assumed=(f"no construction letter: read as {read}",),
+        aspect_percent=aspect_percent, construction="diagonal" if diagonal else "radial", suffix=_suffix(found),
+        assumed=(read,),
     )  # fmt: skip
 
 
@@ -109,6 +115,7 @@ def _flotation(text: str, found: re.Match[str]) -> Marking:
         kind="flotation", prefix=_PREFIXES[found["prefix"] or ""], overall_diameter_in=overall,
         section_width_in=section, construction=_construction(found), run_flat=found["letters"] == "RF",
         rim_diameter_in=rim, z_rated=found["old_speed"] == "Z", suffix=_suffix(found),
+        assumed=() if found["letters"] or found["other"] else (_DASH,),
     )  # fmt: skip
 
 
