@@ -47,7 +47,8 @@ def tires(episode: Episode) -> tuple[Tire, ...]:
 
 def _tire(episode: Episode, index: int, name: str) -> Tire:
     specimen = episode.specimens[index]
-    words = place_words(name) if name in ON_CAR else f"tire {plain(specimen.name or specimen.id)}"
+    called = f"“{plain(specimen.name)}”" if plain(specimen.name) else f"tire {specimen.id}"
+    words = place_words(name) if name in ON_CAR else called
     return Tire(subject=Subject(name=name, words=words, path=f"specimens[{index}]"), specimen=specimen)
 
 

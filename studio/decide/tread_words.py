@@ -26,7 +26,7 @@ def sentence(its: Read) -> str:
         return f"{title} reads {here}. Too close to call with this gauge: have it checked."
     if its.judged.under is not None:
         under = its.judged.under
-        return f"{title} is legal at {here}, but under {under.words} of {audience.own(under.depth)}."
+        return f"{title} is legal at {here} but under {under.words} of {audience.own(under.depth)}."
     if its.temporary:
         return f"{title} has {here} left; a temporary spare is for short trips only."
     return f"{title} can stay on: {here}, {audience.own(its.above)} above the legal minimum."

@@ -166,7 +166,7 @@ def test_two_tires_on_the_bench_speak_under_their_ids_even_if_one_has_the_name_o
     )
     findings = decide(whole, TABLES)
     assert [f.subject for f in findings.of("tread_left")] == ["front_left", "front_left_2", "old"]
-    assert findings.get("tread_left.front_left_2").sentence.startswith("Tire yard find")
+    assert findings.get("tread_left.front_left_2").sentence.startswith("“yard find” is legal at")
     assert "\u202e" not in findings.get("tread_left.old").sentence
 
 
