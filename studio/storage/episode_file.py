@@ -122,7 +122,7 @@ def read_bytes(path: Path, most: int = MOST_BYTES) -> bytes:
         if status.st_size > most:
             _refuse_size(status.st_size, most)
         with path.open("rb") as stream:
-            content = stream.read(most + 1)
+            content = stream.read(status.st_size + 1)
     except (OSError, ValueError) as error:
         if isinstance(error, EpisodeFileError):
             raise
