@@ -61,7 +61,7 @@ def test_a_row_that_cannot_be_traced_does_not_load(tmp_path, row, complaint):
         ("key,value\na,1\n", "line 1: columns are key, value"),
         ("value,key,source,locator,standing\n", "line 1: columns are value, key"),
         (HEADER.encode() + b"\xff,1,S,L,published\n", "not UTF-8 text (byte 34)"),
-        (HEADER + "#" * MAX_BYTES, "larger than"),
+        (HEADER + "#" * MAX_BYTES, "larger than 1000000 bytes, which no reference table is"),
         (HEADER + "".join(f"k{n},1,S,L,computed\n" for n in range(5001)), "5001 rows"),
     ],
 )

@@ -165,7 +165,7 @@ def test_every_reason_against_a_pattern_is_given_with_its_source():
     assert against["side_to_side"] == ["directional"]
     assert against["five_wheel_forward_cross"] == ["directional", "staggered", "no_spare"]
     assert all(rule.reason and rule.source.standing == "common practice" for c in choices for rule in c.against)
-    assert all(choice.permitted is not choice.against or choice.against for choice in choices)
+    assert all(choice.permitted is (not choice.against) for choice in choices)
 
 
 def test_the_table_names_only_patterns_that_exist():
@@ -190,3 +190,11 @@ def test_more_traits_never_allow_more(traits):
 def test_patterns_cannot_be_changed():
     with pytest.raises(TypeError):
         PATTERNS["x"].moves["front_left"] = "front_left"
+
+
+def test_permitted_patterns_come_before_those_ruled_out():
+    advised = TABLES.rotation_order["front"].patterns
+    choices = choose_patterns(["no_spare", "directional"], TABLES.rotation_rule, advised)
+    assert [choice.permitted for choice in choices] == [True] + [False] * 6
+    assert choices[0].pattern.id == "front_to_back"
+    assert {choice.pattern.id for choice in choices if choice.advised} == set(advised)
