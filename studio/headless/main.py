@@ -5,12 +5,12 @@ import importlib
 import io
 import os
 import sys
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from pathlib import Path
 from types import ModuleType
 from typing import NoReturn
 
-from studio import __version__
+import studio
 from studio.headless.opening import Refused
 from studio.storage.errors import StorageError, plain
 
@@ -41,11 +41,16 @@ class OneLineParser(argparse.ArgumentParser):
 
 
 def main(argv: Sequence[str] | None = None) -> int:
-    """Run what ``argv`` asks for and return the exit code."""
+    """Run the verb that ``argv`` asks for and return the exit code."""
     given = list(sys.argv[1:] if argv is None else argv)
+    return exit_code(lambda: _run(given))
+
+
+def exit_code(run: Callable[[], int]) -> int:
+    """What ``run`` returns; what it refuses becomes one line on stderr and the exit code for it."""
     _speak_utf8()
     try:
-        code = _run(given)
+        code = run()
         sys.stdout.flush()
         return code
     except SystemExit as leaving:  # argparse: --help, --version, or a complaint that it has printed
@@ -62,26 +67,15 @@ def main(argv: Sequence[str] | None = None) -> int:
 
 
 def _run(given: list[str]) -> int:
-    if _asks_for_window(given):
-        return _open_window(Path(given[0]) if given else None)
     verb = next((word for word in given if not word.startswith("-")), "")
     parser, module = _parser(verb)
     arguments = parser.parse_args(given)
     if module is None:
         parser.error("a verb was expected")
-    code = module.run(arguments)
-    return int(code)
+    return int(module.run(arguments))
 
 
-def _open_window(path: Path | None) -> int:
-    if path is not None and not path.is_file():
-        raise Refused(f"{path}: there is no such file; {PROGRAM} new {path} writes a new episode")
-    from studio.window.app import run_window
-
-    return run_window(path)
-
-
-def _asks_for_window(given: list[str]) -> bool:
+def asks_for_window(given: Sequence[str]) -> bool:
     """Nothing at all, or the one name of an episode file."""
     if len(given) != 1:
         return not given
@@ -97,7 +91,7 @@ def _parser(verb: str) -> tuple[OneLineParser, ModuleType | None]:
         epilog=EPILOG,
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
-    parser.add_argument("--version", action="version", version=__version__)
+    parser.add_argument("--version", action="version", version=studio.__version__)
     verbs = parser.add_subparsers(title="verbs", metavar="VERB", dest="verb", parser_class=OneLineParser)
     loaded = None
     for name, line in VERBS.items():

@@ -11,6 +11,7 @@ from pathlib import Path
 import pytest
 
 from studio import __version__
+from studio.__main__ import main as program
 from studio.headless import main as door
 from studio.headless.main import VERBS, main
 from studio.headless.opening import fail
@@ -172,23 +173,28 @@ def window(monkeypatch: pytest.MonkeyPatch) -> list[Path | None]:
 
 
 def test_without_a_verb_the_window_opens(window: list[Path | None]) -> None:
-    assert main([]) == 0
+    assert program([]) == 0
     assert window == [None]
 
 
 def test_with_an_episode_file_the_window_opens_on_it(window: list[Path | None], tmp_path: Path) -> None:
     path = tmp_path / "episode.json"
     path.write_text("{}")
-    assert main([str(path)]) == 0
+    assert program([str(path)]) == 0
     assert window == [path]
 
 
 def test_a_file_that_is_not_there_opens_nothing(window: list[Path | None], tmp_path: Path, capsys: Captured) -> None:
-    assert main([str(tmp_path / "missing.json")]) == 2
-    assert main([str(tmp_path)]) == 2
+    assert program([str(tmp_path / "missing.json")]) == 2
+    assert program([str(tmp_path)]) == 2
     said = capsys.readouterr().err
     assert "missing.json: there is no such file; python -m studio new " in said and said.count("\n") == 2
     assert window == []
+
+
+def test_a_verb_reaches_its_room(window: list[Path | None], tmp_path: Path) -> None:
+    assert program(["new", str(tmp_path / "new.json")]) == 0
+    assert (tmp_path / "new.json").exists() and window == []
 
 
 def test_the_program_itself() -> None:
