@@ -47,6 +47,7 @@ class Tables:
     myths: Mapping[str, rows.Myth]
     wear_patterns: Mapping[str, rows.WearPattern]
     condemning: Mapping[str, rows.Rule]
+    date_code: Mapping[str, rows.Rule]
     bounds: Mapping[str, rows.Bound]
     load_kg: Mapping[int, float]
     speed_kmh: Mapping[str, float]
@@ -143,6 +144,7 @@ def _load(folder: Path) -> Tables:
         myths=reading.MYTHS.read(at("myths")),
         wear_patterns=reading.WEAR_PATTERNS.read(at("wear_patterns")),
         condemning=reading.rules(at("condemning")),
+        date_code=reading.rules(at("date_code")),
         bounds=reading.BOUNDS.read(at("bounds")),
         load_kg=MappingProxyType({index: row.load_kg for index, row in load_index.items()}),
         speed_kmh=MappingProxyType({symbol: row.speed_kmh for symbol, row in speeds.items()}),
