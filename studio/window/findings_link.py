@@ -1,5 +1,7 @@
 """A line of text that leads somewhere: wrapped to its width, reached by Tab, followed by a click, Space or Enter."""
 
+from collections.abc import Iterable
+
 from PySide6.QtCore import QRect, QSize, Qt
 from PySide6.QtGui import QFontMetrics, QKeyEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QWidget
@@ -66,3 +68,10 @@ class Link(QAbstractButton):
     def _box(self, width: int) -> QRect:
         wide = QRect(0, _MARGIN, max(width, 40), 10_000)
         return self._metrics().boundingRect(wide, _WRAP, self.words)
+
+
+def in_tab_order(after: QWidget, links: Iterable[Link]) -> None:
+    """Let Tab go from ``after`` through the links: what is made later would come last of all otherwise."""
+    for link in links:
+        QWidget.setTabOrder(after, link)
+        after = link

@@ -11,7 +11,7 @@ from studio.model.episode import Episode
 from studio.model.finding import Finding
 from studio.window.findings_caution import CautionPanel, signal_word
 from studio.window.findings_head import FindingHead
-from studio.window.findings_link import Link
+from studio.window.findings_link import Link, in_tab_order
 from studio.window.findings_rows import Row
 from studio.window.findings_words import input_words, source_words
 from studio.window.labels import plain_label
@@ -100,6 +100,7 @@ class FindingSheet(QScrollArea):
         self._below.deleteLater()
         self._below = below
         below.show()  # at once: a layout shows what it is given only later, and focus must find it now
+        in_tab_order(self.head.copy_it, self.links())
 
     def _parts(self, finding: Finding, episode: Episode, tables: Any) -> Iterable[QWidget]:
         if finding.caution:

@@ -7,6 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from studio.decide.subjects import tires
 from studio.model.car import Car, Placard, PlacardTire, Tolerance
 from studio.model.quantity import Quantity, depth
 from studio.model.source import Source
@@ -50,7 +51,6 @@ def episode():
         ("specimens[0].date_code", "front left, date code: not given"),
         ("specimens[0].season", "front left, season: all season"),
         ("specimens[0]", "front left"),
-        ("specimens[4].depth_new", "tire Grandfather's spare, depth when new: 10/32 in"),
         ("car.placard.front.pressure", "placard, front, cold pressure: 35 psi"),
         ("car.placard.rear.marking", "placard, rear, marking: not given"),
         ("car.tolerance.limit", "manual's limit for unequal tires, how much: 3/32 in"),
@@ -62,6 +62,13 @@ def episode():
 )
 def test_an_input_says_where_it_stands_and_what_stands_there(path, words):
     assert input_words(episode(), path) == words
+
+
+def test_a_tire_on_the_bench_is_named_as_its_findings_name_it():
+    """The subject's words come from the decisions, so that list, sheet and sentence speak of one tire in one way."""
+    subject = tires(episode())[4].subject
+    assert "Grandfather's spare" in subject.words
+    assert input_words(episode(), "specimens[4].depth_new") == f"{subject.words}, depth when new: 10/32 in"
 
 
 @pytest.mark.parametrize("path", ["specimens[9].marking", "car.colour", "", "(((", "specimens[0].readings[4].on"])

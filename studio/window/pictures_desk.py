@@ -1,0 +1,116 @@
+"""What must be drawn when: the large picture at once, the shelf a little later, the file when it is quiet."""
+
+from collections.abc import Callable, Iterable
+from dataclasses import replace
+
+from PySide6.QtCore import QObject, QTimer, Signal
+
+from studio.graphics.frame import FRAMES
+from studio.window.document import Document
+from studio.window.pictures_drawer import Drawer
+from studio.window.pictures_order import Drawn, Order
+from studio.window.pictures_view import View, look_of
+
+LIVE, FILE, SHELF = "live", "file", "shelf "
+_LIVE_MS, _SHELF_MS, _FILE_MS = 15, 250, 400
+
+
+class Desk(QObject):
+    """Turns edits and views into orders. ``live``, ``shelf`` (id, drawn) and ``file_made`` give what was drawn.
+
+    Nothing is drawn while it is asleep: a place that is not shown costs nothing.
+    """
+
+    live = Signal(object)
+    shelf = Signal(str, object)
+    file_made = Signal(object)
+
+    def __init__(self, document: Document, drawer: Drawer, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._document, self._drawer = document, drawer
+        self._ids: tuple[str, ...] = ()
+        self._size, self._thumb = (1, 1), (1, 1)
+        self._awake, self._file_wanted = False, False
+        self.view = View()
+        self.file: Drawn | None = None
+        self._live_timer = self._timer(_LIVE_MS, self._order_live)
+        self._shelf_timer = self._timer(_SHELF_MS, self._order_shelf)
+        self._file_timer = self._timer(_FILE_MS, self.want_file)
+        drawer.drawn.connect(self._take)
+        document.changed.connect(self.refresh)
+
+    def wake(self, ids: Iterable[str], thumb: tuple[int, int]) -> None:
+        """The place is shown: draw these pictures, small ones in this size."""
+        self._ids, self._thumb = tuple(ids), thumb
+        if not self._awake:
+            self._awake = True
+            self.refresh()
+
+    def sleep(self) -> None:
+        """The place is not shown any more."""
+        self._awake = False
+        for timer in (self._live_timer, self._shelf_timer, self._file_timer):
+            timer.stop()
+
+    def refresh(self) -> None:
+        """Everything may be another one now."""
+        self._drop_file()
+        if self._awake:
+            self._live_timer.start()
+            self._shelf_timer.start()
+
+    def look_at(self, view: View, size: tuple[int, int]) -> None:
+        """Draw this view large, in this size."""
+        if view.picture != self.view.picture or (view, size) != (self.view, self._size):
+            self._drop_file()
+            self.view, self._size = view, size
+            if self._awake:
+                self._live_timer.start()
+
+    def want_file(self) -> None:
+        """The file of what is shown is needed: by a drag, by a copy, or soon."""
+        if self.file is None and not self._file_wanted and self.view.picture:
+            self._file_wanted = True
+            self._drawer.order([replace(self._order(FILE, self.view.picture), file=True, rank=1)])
+
+    def _drop_file(self) -> None:
+        self.file, self._file_wanted = None, False
+        self._file_timer.stop()
+        self._drawer.forget(FILE)
+
+    def _order(self, key: str, picture: str) -> Order:
+        episode = self._document.episode
+        return Order(
+            key=key, picture=picture, episode=episode, findings=self._document.findings, look=look_of(episode),
+            frame=self.view.frame, background=self.view.background, step=self.view.step, size=self._size,
+        )  # fmt: skip
+
+    def _order_live(self) -> None:
+        if self.view.picture:
+            self._drawer.order([self._order(LIVE, self.view.picture)])
+
+    def _order_shelf(self) -> None:
+        """Small pictures are always wide, finished and on the look's own ground: they are there to be told apart."""
+        small = (self._order(f"{SHELF}{id_}", id_) for id_ in self._ids)
+        self._drawer.order(
+            replace(its, frame=FRAMES["wide"], background="look", step=None, size=self._thumb, rank=2) for its in small
+        )
+
+    def _take(self, drawn: Drawn) -> None:
+        key = drawn.order.key
+        if key == LIVE:
+            self.live.emit(drawn)
+            if drawn.scene is not None:
+                self._file_timer.start()
+        elif key == FILE:
+            self.file, self._file_wanted = (drawn if drawn.path else None), False
+            self.file_made.emit(drawn)
+        else:
+            self.shelf.emit(key.removeprefix(SHELF), drawn)
+
+    def _timer(self, ms: int, act: Callable[[], None]) -> QTimer:
+        timer = QTimer(self)
+        timer.setSingleShot(True)
+        timer.setInterval(ms)
+        timer.timeout.connect(act)
+        return timer

@@ -1,0 +1,261 @@
+"""The place *Pictures*: the catalogue on a shelf, one picture large, and what can be chosen about it."""
+
+from collections.abc import Callable, Mapping
+from pathlib import Path
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QAction, QGuiApplication, QHideEvent, QKeySequence, QResizeEvent, QShowEvent
+from PySide6.QtWidgets import QHBoxLayout, QSplitter, QStackedWidget, QVBoxLayout, QWidget
+
+from studio.graphics.catalogue import Picture, catalogue
+from studio.handoff.picture_files import Wanted
+from studio.window.findings_link import in_tab_order
+from studio.window.palette import GRID
+from studio.window.pictures_bar import StageBar
+from studio.window.pictures_cache import SessionCache
+from studio.window.pictures_controls import WIDTH, Controls, names_of
+from studio.window.pictures_desk import Desk
+from studio.window.pictures_drawer import Drawer
+from studio.window.pictures_export import Export
+from studio.window.pictures_export_panel import ExportPanel
+from studio.window.pictures_mime import picture_mime
+from studio.window.pictures_missing import MissingPage
+from studio.window.pictures_order import Drawings, Drawn
+from studio.window.pictures_origin import Origin
+from studio.window.pictures_shelf import THUMB, Shelf
+from studio.window.pictures_stage import Stage
+from studio.window.pictures_view import View, look_of
+from studio.window.place import Place, Workshop
+
+_NARROW = 820
+Catalogue = Callable[[], Mapping[str, Picture]]
+
+
+class PicturesPlace(Place):
+    """The shelf at the left, the large picture in the middle, the choices at its right or below it."""
+
+    key, title, menu_title = "pictures", "Pictures", "&Pictures"
+
+    def __init__(self, workshop: Workshop, parent: QWidget | None = None, pictures: Catalogue = catalogue) -> None:
+        super().__init__(workshop, parent)
+        self._pictures = pictures
+        self._copying = False
+        self.cache = SessionCache()
+        self.drawer = Drawer(workshop.jobs, Drawings(pictures, self.cache), self)
+        self.desk = Desk(self.document, self.drawer, self)
+        self.shelf, self.stage, self.bar = Shelf(self.appearance), Stage(self.appearance), StageBar()
+        self.controls, self.missing = Controls(self.document), MissingPage()
+        self.export = ExportPanel(workshop, self._export)
+        self.origin, self._large = Origin(self.appearance), QVBoxLayout()
+        self._split, self._middle = QSplitter(Qt.Orientation.Horizontal), QStackedWidget()
+        self._lay_out()
+        self._connect()
+        self._add_actions()
+
+    # What every place answers
+
+    def state_line(self) -> str:
+        """How many pictures can be shown, or that an export runs."""
+        if self.export.running:
+            return "exporting"
+        entries = self.shelf.shelf_model.entries
+        ready = sum(1 for its in entries if its.drawn and not its.drawn.missing)
+        if not entries or any(its.drawn is None for its in entries):
+            return "drawn from your readings"
+        return f"{ready} of {len(entries)} can be shown"
+
+    def show_target(self, target: str) -> None:
+        """Choose the picture of this id, or the one whose choice stands at this path of the episode."""
+        self._fill_shelf()
+        if target.startswith("pictures["):
+            row = target.removeprefix("pictures[").partition("]")[0]
+            choices = self.document.episode.pictures
+            target = choices[int(row)].picture if row.isdigit() and int(row) < len(choices) else ""
+        self.shelf.choose(target)
+
+    def find_text(self, text: str) -> bool:
+        """Choose the next picture that has ``text`` in its name, or in what it shows."""
+        entries, wanted = self.shelf.shelf_model.entries, text.casefold()
+        start = self.shelf.currentIndex().row() + 1
+        for row in [*range(start, len(entries)), *range(start)]:
+            if wanted in entries[row].spoken.casefold():
+                return self.shelf.choose(entries[row].id)
+        return False
+
+    def take_focus(self) -> None:
+        """Arrows go through the shelf at once."""
+        self.shelf.setFocus()
+
+    def commit(self) -> None:
+        """Take in what is typed and not yet entered."""
+        self.controls.commit()
+
+    # What the user does
+
+    def copy(self) -> None:
+        """Copy what is shown: an image, PNG bytes with alpha and a file in one; as soon as its file is made."""
+        self._copying = True
+        if self.desk.file is not None:
+            self._file_made(self.desk.file)
+        else:
+            self.desk.want_file()
+
+    def look_at(self, view: View) -> None:
+        """Look at the pictures in this way."""
+        self.stage.show_view(view, self._name(view.picture))
+        self.controls.show_view(view)
+        self._show_steps(view)
+        self.desk.look_at(view, self.stage.image_size())
+
+    # Qt's own
+
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
+        self._fill_shelf()
+        ratio = self.devicePixelRatioF()
+        self.desk.look_at(self.desk.view, self.stage.image_size())
+        self.desk.wake(self.shelf.ids(), (round(THUMB.width() * ratio), round(THUMB.height() * ratio)))
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        super().hideEvent(event)
+        self.desk.sleep()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        narrow = self.width() < self.appearance.px(_NARROW)
+        wanted = Qt.Orientation.Vertical if narrow else Qt.Orientation.Horizontal
+        if wanted != self._split.orientation():
+            self._split.setOrientation(wanted)
+            self._split.setSizes([self.height() * 3 // 5, self.height() * 2 // 5] if narrow else self._sizes())
+            if narrow:
+                self.controls.add_below(self.origin)
+            else:
+                self._large.addWidget(self.origin, 1)
+            self._order_links()
+
+    # Wiring
+
+    def _fill_shelf(self) -> None:
+        """The catalogue is imported when it is first looked at, so that the window starts without it."""
+        if not self.shelf.shelf_model.entries:
+            self.shelf.shelf_model.show_catalogue(names_of(self._pictures()))
+            self.shelf.choose(next(iter(self.shelf.ids()), ""))
+
+    def _choose(self, picture: str) -> None:
+        if picture:
+            self.controls.point(picture, self._pictures()[picture])
+            self.look_at(self.desk.view.of(picture))
+
+    def _selection_changed(self) -> None:
+        self.export.show_chosen(self.shelf.chosen_ids())
+
+    def _stage_resized(self) -> None:
+        self.desk.look_at(self.desk.view, self.stage.image_size())
+
+    def _document_changed(self) -> None:
+        self.controls.refresh()
+        self.stage.take_file(None)
+
+    def _show_live(self, drawn: Drawn) -> None:
+        if drawn.missing:
+            self.missing.show_reason(self._name(drawn.order.picture), drawn.missing, drawn.failed)
+        self._middle.setCurrentIndex(1 if drawn.missing else 0)
+        self.stage.show_drawn(drawn)
+        self._show_steps(self.desk.view)
+        if drawn.scene is not None:
+            self.controls.show_own_title(drawn.scene.title)
+        self.origin.show_scene(drawn.scene, self.document.findings)
+        self._order_links()
+
+    def _show_steps(self, view: View) -> None:
+        drawn = self.stage.drawn
+        self.bar.show_view(view, drawn.scene.steps if drawn and drawn.scene else ())
+
+    def _show_small(self, picture: str, drawn: Drawn) -> None:
+        self.shelf.shelf_model.take(picture, drawn)
+        self.state_changed.emit()
+
+    def _file_made(self, drawn: Drawn) -> None:
+        self.stage.take_file(drawn if drawn.path else None)
+        copying, self._copying = self._copying, False
+        if copying and drawn.path is not None:
+            QGuiApplication.clipboard().setMimeData(picture_mime(drawn.path, drawn.png))
+        elif copying:
+            name = self._name(drawn.order.picture)
+            self.workshop.dialogs.tell("The picture was not copied", f"{name}: {drawn.missing}.")
+
+    def _order_links(self) -> None:
+        narrow = self._split.orientation() == Qt.Orientation.Vertical
+        in_tab_order(self.export.open if narrow else self.bar.phone, self.origin.links())
+
+    def _to_the_finding(self, id_: str) -> None:
+        self.go.emit("findings", id_)
+
+    def _to_the_car(self) -> None:
+        self.go.emit("car", "")
+
+    def _name(self, picture: str) -> str:
+        return self._pictures()[picture].name if picture else ""
+
+    def _export(self, ids: tuple[str, ...], format_: str, steps: str, folder: Path) -> Export:
+        episode, view = self.document.episode, self.desk.view
+        wanted = Wanted(ids=ids, frame=view.frame, format=format_, background=view.background, steps=steps)  # type: ignore[arg-type]
+        return Export(
+            episode=episode, findings=self.document.findings, look=look_of(episode), wanted=wanted, folder=folder,
+            names=names_of(self._pictures()),
+        )  # fmt: skip
+
+    def _connect(self) -> None:
+        self.shelf.chosen.connect(self._choose)
+        self.shelf.selectionModel().selectionChanged.connect(self._selection_changed)
+        self.bar.changed.connect(self.look_at)
+        self.controls.changed.connect(self.look_at)
+        self.stage.resized.connect(self._stage_resized)
+        self.stage.wanted_file.connect(self.desk.want_file)
+        self.missing.wanted.connect(self._to_the_car)
+        self.origin.followed.connect(self._to_the_finding)
+        self.export.state_changed.connect(self.state_changed)
+        self.desk.live.connect(self._show_live)
+        self.desk.shelf.connect(self._show_small)
+        self.desk.file_made.connect(self._file_made)
+        self.document.changed.connect(self._document_changed)
+
+    def _add_actions(self) -> None:
+        for text, key, act in (
+            ("&Copy the picture", QKeySequence.StandardKey.Copy, self.copy),
+            ("&Export the chosen pictures…", "Ctrl+E", self.export.export_chosen),
+            ("Export &all pictures…", "Ctrl+Shift+E", self.export.export_all),
+            ("&Stop the export", "", self.export.stop_export),
+        ):
+            action = QAction(text, self)
+            if key:
+                action.setShortcut(QKeySequence(key))
+            action.setShortcutContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
+            action.triggered.connect(act)
+            self.addAction(action)
+
+    def _lay_out(self) -> None:
+        across = QHBoxLayout(self)
+        across.setContentsMargins(0, 0, 0, 0)
+        across.setSpacing(0)
+        across.addWidget(self.shelf)
+        across.addWidget(self._split, 1)
+        large = QWidget()
+        large.setLayout(self._large)
+        self._large.setContentsMargins(0, 0, 0, 0)
+        self._large.setSpacing(GRID // 2)
+        self._large.addWidget(self.stage, 100)
+        self._large.addWidget(self.bar)
+        self._large.addWidget(self.origin, 1)
+        self._middle.addWidget(large)
+        self._middle.addWidget(self.missing)
+        self.controls.add_below(self.export)
+        self._split.addWidget(self._middle)
+        self._split.addWidget(self.controls)
+        self._split.setStretchFactor(0, 1)
+        self._split.setStretchFactor(1, 0)
+        self._split.setSizes(self._sizes())
+        self._split.setChildrenCollapsible(False)
+
+    def _sizes(self) -> list[int]:
+        return [2000, self.appearance.px(WIDTH)]
