@@ -1,6 +1,6 @@
 """The topics, in the order in which a viewer wants to know them."""
 
-from studio.decide import age, matching, rotation, size, tread_left
+from studio.decide import age, life, matching, rotation, size, tread_left
 from studio.decide.topic import Topic, from_parts
 
 TOPICS: tuple[Topic, ...] = (
@@ -9,4 +9,5 @@ TOPICS: tuple[Topic, ...] = (
     Topic(id="matching", question="Do they match?", decide=from_parts(matching.parts, matching.conclude)),
     Topic(id="rotation", question="Where do they go next?", decide=from_parts(rotation.parts, rotation.conclude)),
     Topic(id="age", question="How old is it?", decide=from_parts(age.parts, age.conclude)),
+    Topic(id="life", question="How far will it go?", decide=from_parts(life.parts, life.conclude)),
 )
