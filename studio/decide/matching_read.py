@@ -14,7 +14,7 @@ from studio.model.places import Place
 from studio.model.quantity import Quantity
 
 Scope = Literal["axle", "set"]
-TITLES = {"front_axle": "Front tires", "rear_axle": "Rear tires", "set": "The four tires"}
+TITLES = {"front_axle": "Front tires", "rear_axle": "Rear tires", "set": "The tires"}
 
 
 class Part(msgspec.Struct, frozen=True, kw_only=True):

@@ -35,7 +35,7 @@ def found(pairs, region="us", units="us", specimen=None, **more):
 
 
 def test_the_wear_rate_and_the_distances_of_the_handbook():
-    """Rows E118 to E120: 10/32 to 6/32 in over 20,000 mi is 0.2/32 in per 1000 mi; 10,000 mi to 4/32, 20,000 to 2/32."""
+    """Rows E118 to E120: 10/32 to 6/32 in over 20,000 mi is 0.2/32 in per 1000 mi; 10,000 to 4/32, 20,000 to 2/32."""
     finding = found([(30_000, 10), (50_000, 6)])
     assert finding.figure("wear_per_1000").to("32nds").value == pytest.approx(0.2, abs=1e-6)
     assert finding.value == pytest.approx(20_000, abs=0.1) and finding.unit == "mi"
