@@ -119,6 +119,13 @@ def height(note: Note, frame: Frame, widest: float) -> float:
     return sum(row.height for row in rows(note, frame, widest))
 
 
+def first_middle(note: Note, frame: Frame, widest: float) -> float:
+    """How far below its top the capitals of a note's first line have their middle."""
+    first = rows(note, frame, widest)[0]
+    cap = first.parts[0][1]
+    return cap / 2 + (first.height - font_size(cap)) / 2
+
+
 def set_note(note: Note, box: Box, frame: Frame, look: Look) -> tuple[Text, ...]:
     """The texts of a note, set from the top left of ``box``."""
     marks: list[Text] = []

@@ -11,7 +11,7 @@ import msgspec
 from studio.graphics.frame import Box, Frame
 from studio.graphics.layout import notes as notes_
 from studio.graphics.layout.notes import LINE_STEP, Note
-from studio.graphics.layout.text import font_size, wrap
+from studio.graphics.layout.text import font_size, wrap, wrap_whole
 from studio.graphics.layout.untangle import untangle
 from studio.graphics.look import Look
 from studio.graphics.parts.signs import sign
@@ -31,7 +31,7 @@ class Words(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class Page(msgspec.Struct, frozen=True, kw_only=True):
-    """A planned page: what is fixed is set, ``drawing`` is free for the picture."""
+    """A planned page: what is fixed is set, ``drawing`` is free for the picture; ``discs`` joins notes by numbers."""
 
     frame: Frame
     look: Look
@@ -39,14 +39,14 @@ class Page(msgspec.Struct, frozen=True, kw_only=True):
     column: Box
     placed: tuple[tuple[Note, Box], ...]
     fixed: _Marks
+    discs: bool
 
     def marks(self, anchors: Mapping[str, Point], *, in_order: bool = False) -> _Marks:
         """Everything but the drawing; ``anchors`` says for each note's name where on the drawing it belongs.
 
         ``in_order`` keeps the notes as they were given, for a drawing whose leaders do not cross then.
         """
-        beside = self.frame.shape == "wide"
-        joined = self._with_leaders(anchors, in_order) if beside else self._with_badges(anchors)
+        joined = self._with_badges(anchors) if self.discs else self._with_leaders(anchors, in_order)
         return (*self.fixed, *joined)
 
     def _with_leaders(self, anchors: Mapping[str, Point], in_order: bool) -> _Marks:
@@ -84,21 +84,29 @@ class Page(msgspec.Struct, frozen=True, kw_only=True):
             indent = 2 * radius + self.frame.grid
             inner = Box(box.left + indent, box.top, box.width - indent, box.height)
             marks += notes_.set_note(note, inner, self.frame, self.look)
-            at = (box.left + radius, box.top + radius * 1.1)
+            at = (box.left + radius, box.top + notes_.first_middle(note, self.frame, inner.width))
             marks += notes_.badge(note, number, at, "key", self.frame, self.look)
             marks += notes_.badge(note, number, anchors[note.name], "badge", self.frame, self.look)
         return tuple(marks)
 
 
-def plan(frame: Frame, look: Look, words: Words, notes: Sequence[Note], *, share: float = 0.62) -> Page:
-    """Plan a page. ``share`` is the part of the width that a wide frame gives to the drawing."""
+def plan(
+    frame: Frame, look: Look, words: Words, notes: Sequence[Note], *, share: float = 0.62, discs: bool = False
+) -> Page:
+    """Plan a page. ``share`` is the part of the width that a wide frame gives to the drawing.
+
+    ``discs`` joins notes by numbered discs in a wide frame too, for a drawing round which leaders would cross.
+    """
     heading, top = _heading(frame, look, words)
     foot, bottom = _foot(frame, look, words)
     content, gap = frame.content, 2 * frame.grid
     body = Box(content.left, top + gap, content.width, bottom - gap - top - gap)
-    place = _beside if frame.shape == "wide" else _below
-    drawing, column, placed = place(frame, body, notes, share)
-    return Page(frame=frame, look=look, drawing=drawing, column=column, placed=tuple(placed), fixed=(*heading, *foot))
+    if frame.shape == "wide":
+        drawing, column, placed = _beside(frame, body, notes, share, discs)
+    else:
+        drawing, column, placed = _below(frame, body, notes)
+    return Page(frame=frame, look=look, drawing=drawing, column=column, placed=tuple(placed), fixed=(*heading, *foot),
+                discs=discs or frame.shape != "wide")  # fmt: skip
 
 
 def _heading(frame: Frame, look: Look, words: Words) -> tuple[_Marks, float]:
@@ -107,7 +115,7 @@ def _heading(frame: Frame, look: Look, words: Words) -> tuple[_Marks, float]:
     has_sign = words.verdict is not None
     side = cap * 2.2 if has_sign else 0.0
     left = content.left + (side + 2 * frame.grid if has_sign else 0.0)
-    lines = wrap(words.sentence, cap, "bold", content.right - left, 2 if frame.shape == "wide" else 3)
+    lines = wrap_whole(words.sentence, cap, "bold", content.right - left, 2 if frame.shape == "wide" else 3)
     marks: list[Shape | Text] = []
     if words.verdict is not None:
         box = Box(content.left, content.top, side, side)
@@ -138,15 +146,17 @@ def _foot(frame: Frame, look: Look, words: Words) -> tuple[_Marks, float]:
     return tuple(marks), top
 
 
-def _beside(frame: Frame, body: Box, notes: Sequence[Note], share: float) -> tuple[Box, Box, list[tuple[Note, Box]]]:
+def _beside(
+    frame: Frame, body: Box, notes: Sequence[Note], share: float, discs: bool
+) -> tuple[Box, Box, list[tuple[Note, Box]]]:
     """Wide: the drawing at the left, the notes in a column at the right."""
     if not notes:
         return body, body, []
     across = body.width * share
     left = body.left + across + 5 * frame.grid
     column = Box(left, body.top, body.right - left, body.height)
-    kept = _fitting(notes, frame, column.width, body.height)
-    return Box(body.left, body.top, across, body.height), column, _pile(kept, column, frame)
+    kept = _fitting(notes, frame, _indented(frame, column.width) if discs else column.width, body.height)
+    return Box(body.left, body.top, across, body.height), column, _pile(kept, column, frame, discs)
 
 
 def _fitting(notes: Sequence[Note], frame: Frame, widest: float, room: float) -> list[Note]:
@@ -162,9 +172,10 @@ def _fitting(notes: Sequence[Note], frame: Frame, widest: float, room: float) ->
     return kept
 
 
-def _pile(notes: Sequence[Note], column: Box, frame: Frame) -> list[tuple[Note, Box]]:
+def _pile(notes: Sequence[Note], column: Box, frame: Frame, discs: bool = False) -> list[tuple[Note, Box]]:
     """The notes one below the other from the column's top, as far apart as its height allows, within reason."""
-    heights = [notes_.height(note, frame, column.width) for note in notes]
+    widest = _indented(frame, column.width) if discs else column.width
+    heights = [notes_.height(note, frame, widest) for note in notes]
     spare = (column.height - sum(heights)) / max(1, len(notes) - 1)
     gap = min(4 * frame.grid, max(1.5 * frame.grid, spare))
     placed, y = [], column.top
@@ -174,7 +185,7 @@ def _pile(notes: Sequence[Note], column: Box, frame: Frame) -> list[tuple[Note, 
     return placed
 
 
-def _below(frame: Frame, body: Box, notes: Sequence[Note], share: float) -> tuple[Box, Box, list[tuple[Note, Box]]]:
+def _below(frame: Frame, body: Box, notes: Sequence[Note]) -> tuple[Box, Box, list[tuple[Note, Box]]]:
     """Tall and square: the drawing above, the notes in two columns below it."""
     gap = 2 * frame.grid
     wide = (body.width - gap) / 2
