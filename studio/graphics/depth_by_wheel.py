@@ -22,6 +22,7 @@ from studio.model.episode import Episode
 from studio.model.finding import SEVERITY, Finding, Findings
 from studio.model.places import ON_CAR, Place, place_words
 from studio.model.quantity import Quantity, System, depth
+from studio.model.source import Source
 
 _ADVICE = ("winter_minimum", "winter_advice", "wet_advice")
 
@@ -42,6 +43,7 @@ class DepthByWheelData(msgspec.Struct, frozen=True, kw_only=True):
     key: tuple[Entry, ...]
     words: Words
     title: str
+    sources: tuple[Source, ...]
     shown: tuple[str, ...]
     steps: tuple[str, ...]
 
@@ -63,18 +65,16 @@ class DepthByWheel:
         worst = max(read, key=_gravity)
         steps = ("the car", *(place_words(f.subject) for f in every), "the limits", "the number that decides")
         wheels = tuple(_wheel(f, worst, order, len(steps), request.units) for order, f in enumerate(every, start=1))
-        words = Words(
-            sentence=request.title or worst.sentence, verdict=worst.verdict, caution=worst.caution,
-            sources=source_line(worst.sources[:1]),
-        )  # fmt: skip
+        words = Words(sentence=request.title or worst.sentence, verdict=worst.verdict, caution=worst.caution)
         return DepthByWheelData(
             car=car_plan(episode, findings), wheels=wheels, key=_key(worst, len(steps) - 2, request.units), words=words,
-            title=worst.sentence, shown=tuple(f.id for f in every), steps=steps,
+            title=worst.sentence, sources=worst.sources, shown=tuple(f.id for f in every), steps=steps,
         )  # fmt: skip
 
     def compose(self, data: DepthByWheelData, frame: Frame, look: Look) -> Scene:
         """The car in the middle, two columns of readings beside it, the key to the lines."""
-        page = plan(frame, look, data.words, ())
+        words = msgspec.structs.replace(data.words, sources=source_line(data.sources, frame, 1))
+        page = plan(frame, look, words, ())
         layout = arrange(data, page.drawing, frame)
         marks: list[Shape | Text] = [*car_above(layout.car, frame, look)]
         limits = len(data.steps) - 2

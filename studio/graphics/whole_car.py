@@ -2,6 +2,8 @@
 
 from collections.abc import Iterable
 
+from studio.graphics.frame import Frame
+from studio.graphics.layout.text import wrap
 from studio.graphics.parts.car_plan import CarPlan, TirePlan
 from studio.graphics.parts.tread_above import TreadView
 from studio.graphics.parts.tread_blocks import family_of
@@ -79,8 +81,15 @@ def _service(marking: str) -> str:
         return "passenger"
 
 
-def source_line(sources: Iterable[Source], most: int = 2) -> str:
-    """``Source: ...`` for a picture's foot: titles with their locators."""
-    named = [f"{source.title}, {source.locator}" if source.locator != "none" else source.title for source in sources]
-    shown = list(dict.fromkeys(named))[:most]
-    return f"Source: {'; '.join(shown)}" if shown else ""
+def source_line(sources: Iterable[Source], frame: Frame, most: int = 2) -> str:
+    """``Source: ...`` for a picture's foot: titles with locators, as much of them as its lines hold whole."""
+    found = list(dict.fromkeys(sources))[:most]
+    full = [f"{source.title}, {source.locator}" if source.locator != "none" else source.title for source in found]
+    lines, cap = 2 if frame.shape == "tall" else 1, frame.cap_height("small")
+    line = ""
+    for named in (full, full[:1], [source.title for source in found[:1]]):
+        line = f"Source: {'; '.join(named)}" if named else ""
+        wrapped = wrap(line, cap, "regular", frame.content.width, lines)
+        if not wrapped or not wrapped[-1].endswith("…"):
+            return line
+    return line
