@@ -18,6 +18,7 @@ from studio.graphics.specimens import chosen_subjects, finding_for
 from studio.graphics.whole_car import source_line
 from studio.model.episode import Episode
 from studio.model.finding import Finding, Findings
+from studio.model.source import Source
 
 _FIRST_STEP = "the sidewall"
 _SOUND_MM = 8.0  # depth drawn where none was read
@@ -33,6 +34,7 @@ class SizeCodeData(msgspec.Struct, frozen=True, kw_only=True):
     rim_mm: float
     depth_mm: float = _SOUND_MM
     worn: float = 0.0
+    sources: tuple[Source, ...] = ()
     findings: tuple[str, ...] = ()
 
 
@@ -50,13 +52,14 @@ class SizeCode:
         outer, rim = finding.figure("overall_diameter"), finding.figure("rim_diameter")
         if outer is None or rim is None:
             raise CannotShow(f"the marking on the sidewall is missing: {finding.sentence}")
-        words = Words(sentence=request.title or finding.sentence, verdict=finding.verdict, caution=finding.caution,
-                      sources=source_line(finding.sources, most=1))  # fmt: skip
+        words = Words(
+            sentence=request.title or finding.sentence, verdict=finding.verdict, caution=finding.caution
+        )
         depth_mm, worn = _tread(findings.get(f"tread_left.{finding.subject}"))
         return SizeCodeData(
             words=words, marking=finding.word("marking"), fields=fields_of(finding, request.units),
             outer_mm=outer.to("mm").value, rim_mm=rim.to("mm").value, depth_mm=depth_mm, worn=worn,
-            findings=(finding.id,),
+            sources=finding.sources, findings=(finding.id,),
         )  # fmt: skip
 
     def compose(self, data: SizeCodeData, frame: Frame, look: Look) -> Scene:
@@ -82,9 +85,10 @@ class SizeCode:
 def _planned(data: SizeCodeData, frame: Frame, look: Look, discs: bool) -> tuple[Page, tuple[Field, ...], Crop]:
     """The page with as many fields as it has room for, their notes in the marking's order, and the tire on it."""
     fields = data.fields
+    words = msgspec.structs.replace(data.words, sources=source_line(data.sources, frame))
     while True:
         notes = [field.note(step) for step, field in enumerate(fields, start=1)]
-        page = plan(frame, look, data.words, notes, discs=discs)
+        page = plan(frame, look, words, notes, discs=discs)
         kept = {note.name for note, _ in page.placed}
         if len(kept) == len(fields):
             break
