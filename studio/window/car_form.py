@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QGridLayout, QScrollArea, QVBoxLayout, QWidget
 
 from studio.model.car import RotationDone
 from studio.model.quantity import Kind
-from studio.window.fields import TextField
+from studio.window.fields import Field, TextField
 from studio.window.flow import flow
 from studio.window.form_parts import FieldBox, ProblemLine, caution_note, section
 from studio.window.labels import name_field, plain_label
@@ -44,6 +44,11 @@ class CarForm(QScrollArea):
     def take_focus(self) -> None:
         """Focus the first field."""
         self.name.setFocus(Qt.FocusReason.TabFocusReason)
+
+    def reset(self) -> None:
+        """Another episode is open: give up what is typed."""
+        for field in self.findChildren(Field):
+            field.reset()
 
     def _quantity(self, part: str, what: str, kind: Kind, chars: int = 16) -> QuantityField:
         return QuantityField(self.car, part, what, kind, chars=chars)

@@ -1,9 +1,10 @@
 """The place Car and tires: the car from above on the left, the sheet of the chosen tire or the car's form beside it."""
 
+from pathlib import Path
 from typing import ClassVar, get_args
 
 from PySide6.QtCore import Qt, QTimer
-from PySide6.QtGui import QAction, QKeySequence, QResizeEvent
+from PySide6.QtGui import QAction, QKeyEvent, QKeySequence, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QScrollArea, QSplitter, QStackedWidget, QVBoxLayout, QWidget
 
 from studio.model.places import Place as Spot
@@ -23,7 +24,7 @@ from studio.window.specimens import free_place, moved, with_new_tire, without_ti
 from studio.window.subject import edit_checked
 from studio.window.words import PLACES
 
-SHEET_WIDTH = 570  # what the sheet wants at 100 %
+SHEET_WIDTH = 540  # what the sheet wants at 100 %
 
 
 class CarPlace(Place):
@@ -40,7 +41,6 @@ class CarPlace(Place):
         self.form = CarForm(workshop)
         self.start = StartPanel(self.document)
         self._found: tuple[str, int] = ("", -1)
-        self._session = False
         self._lay_out()
         self._make_actions()
         self._connect()
@@ -63,16 +63,24 @@ class CarPlace(Place):
         self._plan_area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         left = QWidget()
         column = QVBoxLayout(left)
-        column.setContentsMargins(16, 8, 0, 8)
+        column.setContentsMargins(16, 8, 8, 8)
         column.addLayout(head)
         column.addWidget(self._plan_area, 1)
         self._left = left
-        self._stack = QStackedWidget()
+        self._right, self._stack = QWidget(), QStackedWidget()
         for widget in (self.start, self.form, self.sheet):
             self._stack.addWidget(widget)
         self.splitter = QSplitter(Qt.Orientation.Horizontal)
         self.splitter.addWidget(left)
-        self.splitter.addWidget(self._stack)
+        self._back = push_button("&Back to the car from above", self.show_plan)
+        right = QVBoxLayout(self._right)
+        right.setContentsMargins(0, 0, 0, 0)
+        back = QHBoxLayout()
+        back.setContentsMargins(16, 8, 16, 0)
+        back.addWidget(self._back, 0, Qt.AlignmentFlag.AlignLeft)
+        right.addLayout(back)
+        right.addWidget(self._stack, 1)
+        self.splitter.addWidget(self._right)
         self.splitter.setChildrenCollapsible(False)
         self.splitter.setStretchFactor(0, 1)
         self.splitter.setStretchFactor(1, 0)
@@ -103,9 +111,11 @@ class CarPlace(Place):
         return action
 
     def _connect(self) -> None:
-        self.plan.tire_reached.connect(self.show_tire)
+        self.plan.tire_reached.connect(self._reach_tire)
+        self.plan.tire_clicked.connect(self.show_tire)
         self.plan.tire_entered.connect(self._enter_tire)
-        self.plan.place_reached.connect(self._show_free_place)
+        self.plan.place_reached.connect(self._reach_place)
+        self.plan.place_clicked.connect(self._show_free_place)
         self.plan.place_entered.connect(self.add_tire_at)
         self.plan.car_reached.connect(self.show_car)
         self.sheet.finding_wanted.connect(self._show_finding)
@@ -114,6 +124,7 @@ class CarPlace(Place):
         self.start.tire_wanted.connect(self.add_tire_at)
         self.start.demo_wanted.connect(self._want_demo)
         self.document.changed.connect(self._refresh)
+        self.document.started.connect(self._start_over)
         self.appearance.changed.connect(self._fit)
 
     # what every place has
@@ -154,9 +165,17 @@ class CarPlace(Place):
 
     def show_tire(self, index: int) -> None:
         """Open the sheet of a tire."""
+        self._load_tire(index)
+        self._narrow_to(self._right)
+
+    def _reach_tire(self, index: int) -> None:
+        """The focus came to a tire by key: its sheet opens beside it, if there is room for both."""
+        self._load_tire(index)
+
+    def _load_tire(self, index: int) -> None:
         if self._stack.currentWidget() is not self.sheet or self.sheet.index != index:
             self.sheet.show_specimen(index)
-        self._show(self.sheet)
+        self._stack.setCurrentWidget(self.sheet)
         self.plan.select(index)
         self._name_moves()
 
@@ -168,13 +187,12 @@ class CarPlace(Place):
 
     def show_plan(self) -> None:
         """Go back to the car from above."""
-        self._session = False
         self._narrow_to(self._left)
         self.take_focus()
 
     def _show(self, widget: QWidget) -> None:
         self._stack.setCurrentWidget(widget)
-        self._narrow_to(self._stack)
+        self._narrow_to(self._right)
 
     def _show_first(self) -> None:
         order = walking_order(self.document.episode)
@@ -186,10 +204,21 @@ class CarPlace(Place):
         else:
             self._stack.setCurrentWidget(self.start)
 
-    def _show_free_place(self, spot: str) -> None:
+    def _start_over(self) -> None:
+        """Another episode is open: nothing that was chosen or typed in the one before holds."""
+        self._found = ("", -1)
+        self.form.reset()
+        self.start.show_place("")
+        self._show_first()
+
+    def _reach_place(self, spot: str) -> None:
         self.start.show_place(spot)
         self._stack.setCurrentWidget(self.start)
         self.plan.select(-1)
+
+    def _show_free_place(self, spot: str) -> None:
+        self._reach_place(spot)
+        self._narrow_to(self._right)
 
     def _show_specimen_path(self, target: str) -> None:
         index = int(target.removeprefix("specimens[").partition("]")[0])
@@ -203,6 +232,11 @@ class CarPlace(Place):
 
     def _show_finding(self, finding: str) -> None:
         self.go.emit("findings", finding)
+
+    def take_photos(self, photos: tuple[Path, ...]) -> None:
+        """Photos that were dropped: they are listed with the tire that is shown."""
+        if self._stack.currentWidget() is self.sheet:
+            self.sheet.photos.take(photos)
 
     def _want_demo(self) -> None:
         self.command.emit("open_demo")
@@ -282,7 +316,6 @@ class CarPlace(Place):
             self._measure_tire((waiting or list(order))[0])
 
     def _measure_tire(self, index: int) -> None:
-        self._session = True
         episode = self.document.episode
         self.show_tire(index)
         number = reading_of_day(episode.specimens[index], episode.on)
@@ -302,8 +335,7 @@ class CarPlace(Place):
         if following is not None:
             self._measure_tire(following)
         elif way > 0:
-            self._session = False
-            self.take_focus()
+                self.take_focus()
 
     def _new_reading(self) -> None:
         if self._stack.currentWidget() is self.sheet:
@@ -326,6 +358,13 @@ class CarPlace(Place):
             self.show_tire(following)
             self.take_focus()
 
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Esc goes from the sheet back to the tire on the plan."""
+        if event.key() == Qt.Key.Key_Escape:
+            self.show_plan()
+        else:
+            super().keyPressEvent(event)
+
     # narrow windows
 
     def resizeEvent(self, event: QResizeEvent) -> None:
@@ -336,20 +375,22 @@ class CarPlace(Place):
     @property
     def is_narrow(self) -> bool:
         """Whether there is room for only one of plan and sheet."""
-        wanted = least_width(self.appearance.percent) + 40 + self.appearance.px(SHEET_WIDTH)
+        wanted = least_width(self.appearance.percent) + 24 + self.appearance.px(SHEET_WIDTH)
         return self.width() < wanted
 
     def _fit(self) -> None:
-        self._stack.setMinimumWidth(0 if self.is_narrow else self.appearance.px(SHEET_WIDTH))
-        if not self.is_narrow:
+        narrow = self.is_narrow
+        self._right.setMinimumWidth(0 if narrow else self.appearance.px(SHEET_WIDTH))
+        self._back.setVisible(narrow)
+        if not narrow:
             self._left.setVisible(True)
-            self._stack.setVisible(True)
-        elif self._left.isVisible() and self._stack.isVisible():
-            self._stack.setVisible(False)
+            self._right.setVisible(True)
+        elif not self._left.isHidden() and not self._right.isHidden():
+            self._right.setVisible(False)
 
     def _narrow_to(self, widget: QWidget) -> None:
         if self.is_narrow:
             self._left.setVisible(widget is self._left)
-            self._stack.setVisible(widget is self._stack)
+            self._right.setVisible(widget is self._right)
 
 

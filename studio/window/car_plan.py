@@ -7,7 +7,8 @@ from PySide6.QtWidgets import QWidget
 
 from studio.graphics.frame import Box, Frame
 from studio.graphics.paint.raster import paint
-from studio.graphics.parts.car_above import CarPlan, car_above
+from studio.graphics.parts.car_above import car_above
+from studio.graphics.parts.car_plan import CarPlan
 from studio.graphics.parts.tread_above import TreadView, tire_above
 from studio.graphics.parts.tread_blocks import family_of
 from studio.graphics.scene import Scene, Shape, Text
@@ -24,11 +25,16 @@ _UP_DOWN = {Qt.Key.Key_Up: "up", Qt.Key.Key_Down: "down", Qt.Key.Key_Left: "left
 
 
 class PlanView(QWidget):
-    """The plan. ``tire_reached`` gives the number of a specimen, ``place_reached`` a place where none stands."""
+    """The plan. The signals of tires give the number of a specimen, those of places a place where none stands.
+
+    ``reached``: the focus came there by key; ``clicked``: by the mouse; ``entered``: Enter was pressed there.
+    """
 
     tire_reached = Signal(int)
+    tire_clicked = Signal(int)
     tire_entered = Signal(int)
     place_reached = Signal(str)
+    place_clicked = Signal(str)
     place_entered = Signal(str)
     car_reached = Signal()
 
@@ -86,6 +92,7 @@ class PlanView(QWidget):
     def _new_tag(self) -> TireTag:
         tag = TireTag(self._appearance, self)
         tag.reached.connect(self._reached)
+        tag.clicked.connect(self._clicked)
         tag.turned.connect(self._turned)
         tag.entered.connect(self._entered)
         tag.show()
@@ -102,6 +109,13 @@ class PlanView(QWidget):
             self.place_reached.emit(state.place)
         else:
             self.tire_reached.emit(state.index)
+
+    def _clicked(self) -> None:
+        state = self._sender().state
+        if state.index is None:
+            self.place_clicked.emit(state.place)
+        else:
+            self.tire_clicked.emit(state.index)
 
     def _entered(self) -> None:
         state = self._sender().state

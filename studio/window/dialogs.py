@@ -9,6 +9,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFileDialog, QInputDialog, QMessageBox, QWidget
 
 from studio.window.labels import button_text
+from studio.window.tasks import JobRunner
 
 
 @dataclass(frozen=True)
@@ -50,6 +51,10 @@ class WindowDialogs:
     """The questions as windows over ``parent``."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
+        self._parent = parent
+
+    def belong_to(self, parent: QWidget) -> None:
+        """Stand over this window from now on."""
         self._parent = parent
 
     def choose(self, title: str, text: str, choices: Sequence[Choice], detail: str = "") -> str:
@@ -99,6 +104,20 @@ class WindowDialogs:
         """Ask by a box with one field."""
         answer, given = QInputDialog.getText(self._parent, title, label, text=text)
         return answer if given else None
+
+
+class CloseQuestion:
+    """What is asked when the window is closed while work is in progress."""
+
+    CHOICES = (Choice("stop", "Stop it and close", by_enter=True), Choice("stay", "Keep working", by_escape=True))
+
+    @classmethod
+    def ask(cls, dialogs: Dialogs, jobs: JobRunner) -> bool:
+        """Whether the work may be stopped."""
+        current = jobs.current()
+        name = current[0] if current else "Work"
+        text = f"{name} is still in progress. What is half done leaves no file behind."
+        return dialogs.choose("Work in progress", text, cls.CHOICES) == "stop"
 
 
 def _box(parent: QWidget | None, title: str, text: str, detail: str) -> QMessageBox:

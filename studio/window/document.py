@@ -28,6 +28,8 @@ class Document(QObject):
     changed = Signal()
     undone = Signal(str)
     state_changed = Signal()
+    started = Signal()
+    """Another episode was opened in place of the one before."""
 
     def __init__(
         self,
@@ -89,12 +91,16 @@ class Document(QObject):
 
     def objections(self, after: Episode) -> tuple[Problem, ...]:
         """The problems that ``after`` has and the episode has not; empty where nothing speaks against the edit."""
+        known = set(self.problems(self.episode))
+        return tuple(problem for problem in self.problems(after) if problem not in known)
+
+    def problems(self, episode: Episode) -> tuple[Problem, ...]:
+        """What cannot be in the physical world, in any episode."""
         if self._check is None:
             from studio.decide.admission import problems
 
             self._check = problems
-        known = set(self._check(self.episode, self.tables))
-        return tuple(problem for problem in self._check(after, self.tables) if problem not in known)
+        return self._check(episode, self.tables)
 
     def start(self, episode: Episode, path: Path | None, *, held_by: str = "", clean: bool = True) -> None:
         """Open another episode in place of this one; the steps of undo are those of the new one."""
@@ -103,6 +109,7 @@ class Document(QObject):
         self.show(episode)
         if not clean:
             self.undo_stack.resetClean()
+        self.started.emit()
         self.state_changed.emit()
 
     def saved_as(self, path: Path) -> None:

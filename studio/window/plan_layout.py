@@ -3,14 +3,15 @@
 from dataclasses import dataclass
 
 from studio.graphics.frame import Box
-from studio.graphics.parts.car_above import CarPlan, PlacedCar, place_car
+from studio.graphics.parts.car_plan import CarPlan, PlacedCar, place_car
 from studio.model.places import CORNERS, Place
 
 TAG = (132.0, 150.0)  # width and height of a tag beside a wheel, at 100 %
 SIDE_TAG = (216.0, 132.0)  # of a tag of the spare or of a tire on the bench
 MARGIN, GAP = 16.0, 24.0
 CAR_WIDTH = 150.0  # the least width left to the car
-_LENGTH_SHARE = 0.6  # wheelbase over a car's length, a little more than cars have
+MOST_TAG_HEIGHT, _TAG_SHARE = 220.0, 0.75  # tags grow with the car: their bars are read more easily
+_LENGTH_SHARE = 0.52  # what the wheels lie apart, of the height left to the car, less what the upper tags need
 
 
 @dataclass(frozen=True)
@@ -44,6 +45,8 @@ def lay_out(plan: CarPlan, below: int, width: float, height: float, percent: int
     high = max(height, least_height(below, width, percent)) - rows * (SIDE_TAG[1] * scale + MARGIN)
     reach = MARGIN + tag[0] + GAP
     car = place_car(plan, Box(reach, MARGIN / 2, max(CAR_WIDTH, width - 2 * reach), high - MARGIN))
+    room = plan.wheelbase_mm * car.scale - GAP
+    tag = (tag[0], min(max(tag[1], _TAG_SHARE * room), MOST_TAG_HEIGHT * scale, max(room, tag[1])))
     corners = {place: _tag_box(place, car, tag, width) for place in CORNERS}
     return PlanLayout(car, corners, _below(below, width, high, scale), high + rows * (SIDE_TAG[1] * scale + MARGIN))
 

@@ -2,78 +2,37 @@
 
 import datetime as dt
 
-from msgspec.structs import replace
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QAbstractSpinBox, QSpinBox, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
-from studio.decide.wording import day_words
-from studio.model.quantity import Quantity, depth
-from studio.model.specimen import Damage, DepthUnit, PressureReading, Reading
+from studio.model.specimen import Damage
 from studio.window.chooser import Chooser
-from studio.window.fields import TextField
+from studio.window.fields import Field, TextField
 from studio.window.flow import flow, low
 from studio.window.form_parts import FieldBox, ProblemLine, caution_note
-from studio.window.grid_words import head_words, lowest
+from studio.window.grid_words import head_words
 from studio.window.labels import name_field, plain_label, push_button
 from studio.window.reading_grid import ReadingGrid
-from studio.window.reading_subject import ReadingSubject, new_reading, resized
+from studio.window.reading_parts import (
+    grooves_of,
+    in_unit,
+    is_cold,
+    pressure_of,
+    reading_words,
+    stations_of,
+    temperature_of,
+    with_cold,
+    with_grooves,
+    with_pressure,
+    with_stations,
+    with_temperature,
+)
+from studio.window.reading_subject import ReadingSubject, new_reading
 from studio.window.rows import RowsForm, RowSubject
-from studio.window.value_fields import CheckField, ChoiceField, DateField, NoteField, QuantityField
+from studio.window.value_fields import CheckField, ChoiceField, CountField, DateField, NoteField, QuantityField
 from studio.window.words import DAMAGES, DEPTH_UNITS, PLACES, ZONES
 
 MOST_GROOVES, MOST_STATIONS = 8, 24  # as the model bounds a grid
-
-
-def pressure_of(reading: Reading) -> Quantity | None:
-    """The pressure that was read."""
-    return reading.pressure.pressure if reading.pressure else None
-
-
-def with_pressure(reading: Reading, pressure: Quantity | None) -> Reading:
-    """The reading with this pressure; temperature and cold stay as they are."""
-    if pressure is None:
-        return replace(reading, pressure=None)
-    held = reading.pressure or PressureReading(pressure=pressure)
-    return replace(reading, pressure=replace(held, pressure=pressure))
-
-
-def temperature_of(reading: Reading) -> Quantity | None:
-    """The temperature at which the pressure was read."""
-    return reading.pressure.temperature if reading.pressure else None
-
-
-def with_temperature(reading: Reading, temperature: Quantity | None) -> Reading:
-    """The reading with this temperature; raises ValueError where no pressure was read."""
-    if reading.pressure is None:
-        if temperature is None:
-            return reading
-        raise ValueError(f"{temperature.text()} was read; expected the pressure first, such as 35 psi")
-    return replace(reading, pressure=replace(reading.pressure, temperature=temperature))
-
-
-def is_cold(reading: Reading) -> bool:
-    """Whether the pressure was read cold."""
-    return reading.pressure is None or reading.pressure.cold
-
-
-def with_cold(reading: Reading, cold: bool) -> Reading:
-    """The reading with its pressure read cold or warm."""
-    return replace(reading, pressure=replace(reading.pressure, cold=cold)) if reading.pressure else reading
-
-
-def in_unit(reading: Reading, unit: DepthUnit) -> Reading:
-    """The reading with its depths kept in another unit."""
-    depths = tuple(
-        tuple(None if d is None else depth(d, reading.unit).to(unit).value for d in groove) for groove in reading.depths
-    )
-    return replace(reading, unit=unit, depths=depths)
-
-
-def reading_words(reading: Reading) -> str:
-    """A reading in a list: its day and its least depth."""
-    found = [value for groove in range(len(reading.depths)) if (value := lowest(reading, groove))]
-    least = min(found, key=lambda quantity: quantity.value, default=None)
-    return f"{day_words(reading.on)}, least {least.text()}" if least else f"{day_words(reading.on)}, no depths"
 
 
 def damage_fields(subject: RowSubject) -> list[QWidget]:
@@ -121,27 +80,22 @@ class ReadingSheet(QWidget):
         subject = self.subject
         self.on = DateField(subject, "on", "date of the reading")
         self.place = ChoiceField(subject, "place", "place at the reading", PLACES, chars=10)
-        self.odometer = QuantityField(subject, "odometer", "odometer", "distance", chars=18)
+        self.odometer = QuantityField(subject, "odometer", "odometer", "distance", chars=17)
         self.gauge = TextField(subject, "gauge.name", "gauge", chars=14)
         self.resolution = QuantityField(subject, "gauge.resolution", "gauge's step", "depth", chars=13)
         self.resolution.optional = False
         self.unit = ChoiceField(subject, "unit", "unit of depths", DEPTH_UNITS, chars=7)
         self.unit.through(lambda reading: reading.unit, in_unit)
-        self.grooves, self.stations = self._counter(MOST_GROOVES), self._counter(MOST_STATIONS)
+        self.grooves = CountField(subject, "grooves", "grooves", MOST_GROOVES)
+        self.grooves.through(grooves_of, with_grooves)
+        self.stations = CountField(subject, "stations", "places round the tire", MOST_STATIONS)
+        self.stations.through(stations_of, with_stations)
         self.pressure = QuantityField(subject, "pressure.pressure", "pressure", "pressure")
         self.pressure.through(pressure_of, with_pressure)
         self.temperature = QuantityField(subject, "pressure.temperature", "temperature", "temperature")
         self.temperature.through(temperature_of, with_temperature)
         self.cold = CheckField(subject, "pressure.cold", "pressure's state", "Read co&ld")
         self.cold.through(is_cold, with_cold)
-
-    def _counter(self, most: int) -> QSpinBox:
-        counter = QSpinBox()
-        counter.setRange(1, most)
-        counter.setKeyboardTracking(False)
-        counter.setButtonSymbols(QAbstractSpinBox.ButtonSymbols.NoButtons)
-        counter.valueChanged.connect(self._resize)
-        return counter
 
     def _lay_out(self) -> None:
         new, remove = push_button("Ne&w reading", self._want_new), push_button("Remove", self._remove)
@@ -181,12 +135,10 @@ class ReadingSheet(QWidget):
             self.choice.addItems(words)
         self.choice.setCurrentIndex(self.subject.index)
         self.unit_label.setText(head_words(reading))
-        self.grooves.setValue(len(reading.depths) or 1)
-        self.stations.setValue(max((len(groove) for groove in reading.depths), default=1) or 1)
 
     def reset(self) -> None:
         """Another reading is shown: give up what is typed."""
-        for field in (self.on, self.odometer, self.resolution, self.pressure, self.temperature, self.gauge):
+        for field in self._fields:
             field.reset()
         for choice in (self.place, self.unit, self.cold, self.note):
             choice.refresh()
@@ -194,6 +146,11 @@ class ReadingSheet(QWidget):
         self.damage.reset()
         self.grid.reset()
         self.refresh()
+
+    @property
+    def _fields(self) -> tuple[Field, ...]:
+        gauge = (self.gauge, self.resolution, self.grooves, self.stations)
+        return (self.on, self.odometer, *gauge, self.pressure, self.temperature)
 
     def draft(self, specimen: int, on: dt.date, words: str) -> None:
         """Show a new, empty reading of a specimen."""
@@ -213,17 +170,9 @@ class ReadingSheet(QWidget):
         if not self.subject.is_draft:
             self.remove_wanted.emit(self.subject.index)
 
-    def _resize(self) -> None:
-        reading = self.subject.value()
-        if reading is None:
-            return
-        after = replace(reading, depths=resized(reading.depths, self.grooves.value(), self.stations.value()))
-        if after != reading:
-            self.subject.write("grid", after)
-
     def _watch(self) -> None:
         self.problems.clear_watch()
-        self.problems.watch(self.on, self.odometer, self.resolution, *self.grid.cells)
+        self.problems.watch(self.on, self.odometer, *self.grid.cells, self.resolution, self.grooves, self.stations)
 
     def _say_pasted(self, problem: str) -> None:
         self.pasted.setText(problem)

@@ -36,5 +36,12 @@ def style_sheet(look: Look, percent: int) -> str:
     QPushButton[primary="true"] {{ background: {look.measure}; color: {accent_text}; border-color: {look.measure}; }}
     QPushButton[primary="true"]:focus {{ border: 2px solid {look.ink}; }}
     QToolTip {{ background: {look.plate}; color: {look.ink}; border: 1px solid {edge}; padding: 4px; }}
+    QScrollBar:vertical {{ background: transparent; width: 10px; margin: 0; }}
+    QScrollBar:horizontal {{ background: transparent; height: 10px; margin: 0; }}
+    QScrollBar::handle {{ background: {look.steel}; border-radius: 4px; margin: 1px; }}
+    QScrollBar::handle:vertical {{ min-height: 24px; }}
+    QScrollBar::handle:horizontal {{ min-width: 24px; }}
+    QScrollBar::add-line, QScrollBar::sub-line {{ width: 0; height: 0; }}
+    QScrollBar::add-page, QScrollBar::sub-page {{ background: transparent; }}
     QScrollArea {{ border: none; background: transparent; }}
     """

@@ -21,7 +21,7 @@ class TireTag(QAbstractButton):
     """The tag of one tire, or of a place where none stands yet."""
 
     reached = Signal()
-    """It was clicked or came into focus by key."""
+    """It came into focus by key."""
     turned = Signal(int)
     """An arrow key asks for the neighbour in that direction (a Qt key)."""
     entered = Signal()
@@ -34,7 +34,6 @@ class TireTag(QAbstractButton):
         self._full_mm, self._selected = FULL_MM, False
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setCursor(Qt.CursorShape.PointingHandCursor)
-        self.clicked.connect(self.reached)
 
     @property
     def state(self) -> TireState:
@@ -166,9 +165,8 @@ class TireTag(QAbstractButton):
         font = self._appearance.font("number")
         painter.setFont(font)
         painter.setPen(QColor(look.ink))
-        over = max(high, new if high > new - self._px(14) else 0.0)
         wide = max(box.width(), QFontMetricsF(font).horizontalAdvance(bar.text))
-        place = QRectF(box.center().x() - wide / 2, box.bottom() - over - self._px(17), wide, self._px(17))
+        place = QRectF(box.center().x() - wide / 2, box.top() - self._px(17), wide, self._px(17))
         painter.drawText(place, Qt.AlignmentFlag.AlignHCenter | Qt.AlignmentFlag.AlignBottom, bar.text)
 
     def _paint_limit(self, painter: QPainter, box: QRectF) -> None:

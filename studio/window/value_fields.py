@@ -5,7 +5,8 @@ import itertools
 from collections.abc import Callable, Sequence
 from typing import Any
 
-from PySide6.QtGui import QFocusEvent
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QFocusEvent, QKeyEvent
 from PySide6.QtWidgets import QCheckBox, QPlainTextEdit
 
 from studio.decide.wording import day_words
@@ -62,11 +63,37 @@ class QuantityField(ValueField):
         return other_unit(value) if isinstance(value, Quantity) else ""
 
 
+class CountField(ValueField):
+    """A small whole number; the arrow keys up and down step it."""
+
+    optional = False
+
+    def __init__(self, subject: Subject, part: str, what: str, most: int) -> None:
+        super().__init__(subject, part, what, chars=3, most=4)
+        self._most = most
+
+    def read(self, text: str) -> int:
+        """The number that ``text`` states."""
+        number = int(text) if text.isascii() and text.isdigit() else 0
+        if not 1 <= number <= self._most:
+            raise ValueError(f"{text[:20]!r} was read; expected from 1 to {self._most} {self.what}, such as 3")
+        return number
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Step up and down."""
+        step = {Qt.Key.Key_Up: 1, Qt.Key.Key_Down: -1}.get(Qt.Key(event.key()))
+        value = self.model_value()
+        if step is not None and isinstance(value, int) and 1 <= value + step <= self._most:
+            self.write(value + step)
+        elif step is None:
+            super().keyPressEvent(event)
+
+
 class DateField(ValueField):
     """A date, year first, so that it cannot be taken for another one."""
 
     def __init__(self, subject: Subject, part: str, what: str, *, optional: bool = False) -> None:
-        super().__init__(subject, part, what, chars=21, most=30)
+        super().__init__(subject, part, what, chars=20, most=30)
         self.optional = optional
 
     def read(self, text: str) -> dt.date:

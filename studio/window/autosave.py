@@ -1,0 +1,86 @@
+"""Rescue copies while the window is open: at most 30 s of work can be lost, and the user's file is never written."""
+
+import threading
+from collections.abc import Callable, Generator
+from pathlib import Path
+
+from PySide6.QtCore import QObject, QTimer
+
+from studio.model.episode import Episode
+from studio.storage.autosave import discard_rescue, write_rescue
+from studio.window.document import Document
+from studio.window.tasks import JobRunner
+
+MOST_SECONDS = 30
+
+Write = Callable[[Path | None, Episode], Path]
+Discard = Callable[[Path | None], None]
+
+
+class Autosave(QObject):
+    """Writes a rescue copy off the window's thread when the episode has changed since the last one."""
+
+    def __init__(
+        self, document: Document, jobs: JobRunner, seconds: int, write: Write = write_rescue,
+        discard: Discard = discard_rescue, parent: QObject | None = None,
+    ) -> None:  # fmt: skip
+        super().__init__(parent)
+        self._document, self._jobs, self._write, self._discard = document, jobs, write, discard
+        self._kept: Episode | None = None
+        self._lock = threading.Lock()
+        self._turn = 0
+        self.problem = ""
+        self._timer = QTimer(self)
+        self._timer.setInterval(min(seconds, MOST_SECONDS) * 1000)
+        self._timer.timeout.connect(self.keep)
+        self._timer.start()
+
+    @property
+    def interval_ms(self) -> int:
+        """How often it looks."""
+        return self._timer.interval()
+
+    def keep(self) -> None:
+        """Write a rescue copy if there is unsaved work that the last copy does not hold."""
+        document = self._document
+        if document.is_clean or document.episode is self._kept:
+            return
+        self._kept = document.episode
+        self._jobs.run(
+            "Rescue copy", self._job_for(document.path, document.episode, self._turn), on_error=self._failed,
+            on_done=self._kept_well, quiet=True,
+        )  # fmt: skip
+
+    def keep_now(self) -> Path | None:
+        """Write a rescue copy in this very moment, as after a fault; None where nothing is unsaved."""
+        if self._document.is_clean:
+            return None
+        with self._lock:
+            return self._write(self._document.path, self._document.episode)
+
+    def drop(self, path: Path | None) -> None:
+        """The work is saved or given up: remove the copy, and let none that is being written come back."""
+        with self._lock:
+            self._turn += 1
+            self._kept = None
+            self._discard(path)
+
+    def stop(self) -> None:
+        """Look no more."""
+        self._timer.stop()
+
+    def _job_for(self, path: Path | None, episode: Episode, turn: int) -> Callable[[], Generator[float, None, None]]:
+        def job() -> Generator[float, None, None]:
+            yield 0.0
+            with self._lock:
+                if turn == self._turn:
+                    self._write(path, episode)
+
+        return job
+
+    def _kept_well(self, _nothing: object) -> None:
+        self.problem = ""
+
+    def _failed(self, error: BaseException) -> None:
+        self._kept = None
+        self.problem = str(error)
