@@ -9,6 +9,7 @@ from studio.graphics.layout.text import arc_glyphs, glyph_outline, placed_glyphs
 from studio.graphics.scene import ArcText, Command, Outline, Text
 
 HALO_SHARE = 0.14  # of the font size, on each side of a letter's edge; 0.12 is the least that keeps text legible
+HALO_STROKES = (2 * HALO_SHARE, HALO_SHARE)  # widths in font sizes: the wide one alone leaves a rim about a small dot
 _BOX_HIGH, _BOX_LINE = 0.72, 0.06
 
 

@@ -14,7 +14,7 @@ from reportlab.pdfgen.canvas import Canvas
 from studio.graphics.color import rgba
 from studio.graphics.draw import rectangle
 from studio.graphics.layout.text import font_size
-from studio.graphics.paint.glyphs import HALO_SHARE, arc_outline, text_outline
+from studio.graphics.paint.glyphs import HALO_STROKES, arc_outline, text_outline
 from studio.graphics.paint.pdf_shade import shade
 from studio.graphics.paint.pdf_text import first_font, register_fonts, write_line
 from studio.graphics.scene import Outline, Paint, Scene, Shape, Stroke, Text
@@ -90,8 +90,8 @@ def _shape(canvas: Canvas, mark: Shape) -> None:
 
 def _text(canvas: Canvas, mark: Text) -> None:
     if mark.halo is not None:
-        width = 2 * HALO_SHARE * font_size(mark.cap_height)
-        _stroke(canvas, text_outline(mark), Stroke(mark.halo, width))
+        for share in HALO_STROKES:
+            _stroke(canvas, text_outline(mark), Stroke(mark.halo, share * font_size(mark.cap_height)))
     red, green, blue, alpha = rgba(mark.fill)
     canvas.setFillColorRGB(red / 255, green / 255, blue / 255, alpha / 255)
     if not write_line(canvas, mark):

@@ -16,20 +16,22 @@ from PySide6.QtGui import (
     QLinearGradient,
     QPainter,
     QPainterPath,
+    QPainterPathStroker,
     QPen,
     QRadialGradient,
     QTransform,
 )
 
 from studio.graphics.color import rgba
-from studio.graphics.layout.text import arc_glyphs, font_size, placed_glyphs
+from studio.graphics.layout.text import arc_glyphs, placed_glyphs
 from studio.graphics.paint import png as png_file
-from studio.graphics.paint.glyphs import HALO_SHARE, letter
+from studio.graphics.paint.glyphs import HALO_STROKES, letter
 from studio.graphics.scene import ArcText, Linear, Outline, Paint, Radial, Scene, Shape, Stroke, Text
 
 _CAPS = {"round": Qt.PenCapStyle.RoundCap, "flat": Qt.PenCapStyle.FlatCap}
 _JOINS = {"round": Qt.PenJoinStyle.RoundJoin, "flat": Qt.PenJoinStyle.SvgMiterJoin}
 _MITER_LIMIT = 4.0
+_FINE = 100.0  # font size at which halos are outlined: their curves are approximated to a part of a unit
 _WINDING = Qt.FillRule.WindingFill
 _CLEAR = "#00000000"
 _STRAIGHT = QImage.Format.Format_RGBA8888
@@ -110,17 +112,14 @@ def _shape(painter: QPainter, mark: Shape) -> None:
 
 def _text(painter: QPainter, mark: Text) -> None:
     # Glyph by glyph: a whole line as one path takes ten times as long. Halos touch, so theirs must be opaque.
-    glyphs = [
-        QTransform(size, 0, 0, size, x, y).map(_glyph_path(file, glyph))
-        for file, glyph, x, y, size in placed_glyphs(mark)
-    ]
+    placed = [(file, glyph, QTransform(size, 0, 0, size, x, y)) for file, glyph, x, y, size in placed_glyphs(mark)]
     if mark.halo is not None:
-        pen = _halo(mark.halo, font_size(mark.cap_height))
-        for glyph in glyphs:
-            painter.strokePath(glyph, pen)
+        around = QBrush(_color(mark.halo))
+        for file, glyph, place in placed:
+            painter.fillPath(place.map(_halo_path(file, glyph)), around)
     brush = QBrush(_color(mark.fill))
-    for glyph in glyphs:
-        painter.fillPath(glyph, brush)
+    for file, glyph, place in placed:
+        painter.fillPath(place.map(_glyph_path(file, glyph)), brush)
 
 
 def _arc_text(painter: QPainter, mark: ArcText) -> None:
@@ -133,6 +132,21 @@ def _arc_text(painter: QPainter, mark: ArcText) -> None:
 @lru_cache(maxsize=2048)
 def _glyph_path(file: str, glyph: int) -> QPainterPath:
     return _path(letter(file, glyph))
+
+
+@lru_cache(maxsize=2048)
+def _halo_path(file: str, glyph: int) -> QPainterPath:
+    """What a glyph's halo covers, as a plain outline: filling that takes a fifth of the time that stroking does."""
+    letter_, covered = QTransform.fromScale(_FINE, _FINE).map(_glyph_path(file, glyph)), QPainterPath()
+    covered.setFillRule(_WINDING)
+    stroker = QPainterPathStroker()
+    stroker.setJoinStyle(_JOINS["round"])
+    for width in HALO_STROKES:
+        stroker.setWidth(width * _FINE)
+        covered.addPath(stroker.createStroke(letter_))
+    outline = QTransform.fromScale(1 / _FINE, 1 / _FINE).map(covered.simplified())
+    outline.setFillRule(_WINDING)
+    return outline
 
 
 def _path(outline: Outline, rule: Qt.FillRule = _WINDING) -> QPainterPath:
@@ -171,7 +185,3 @@ def _pen(stroke: Stroke) -> QPen:
         dash = stroke.dash if len(stroke.dash) % 2 == 0 else stroke.dash * 2
         pen.setDashPattern([length / stroke.width for length in dash])  # Qt counts dashes in pen widths
     return pen
-
-
-def _halo(color: str, size: float) -> QPen:
-    return QPen(QBrush(_color(color)), 2 * HALO_SHARE * size, Qt.PenStyle.SolidLine, _CAPS["round"], _JOINS["round"])

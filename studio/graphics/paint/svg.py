@@ -5,13 +5,13 @@ the outlined variant needs neither that nor a font.
 """
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from itertools import groupby
 from xml.sax.saxutils import escape, quoteattr
 
 from studio.graphics.color import rgba
 from studio.graphics.layout.text import FAMILIES, font_size, shape, typeset
-from studio.graphics.paint.glyphs import HALO_SHARE, arc_outline, text_outline
+from studio.graphics.paint.glyphs import HALO_STROKES, arc_outline, text_outline
 from studio.graphics.scene import ArcText, Linear, Outline, Paint, Radial, Scene, Shape, Stroke, Text
 
 FONT_FOLDER = "fonts"
@@ -95,10 +95,11 @@ class _Page:
         if isinstance(mark, Shape):
             return self.shape(id_, mark)
         if isinstance(mark, ArcText):
-            return _outlined(id_, mark.text, arc_outline(mark), mark.fill, "")
+            return _outlined(id_, mark.text, arc_outline(mark), mark.fill)
         if self.outlined:
-            return _outlined(id_, mark.text, text_outline(mark), mark.fill, _halo(mark))
-        return _text(id_, mark, _halo(mark))
+            halos = [_halo(mark, share) for share in HALO_STROKES] if mark.halo else []
+            return _outlined(id_, mark.text, text_outline(mark), mark.fill, halos)
+        return _text(id_, mark)
 
     def shape(self, id_: str, mark: Shape) -> str:
         rule = ' fill-rule="evenodd"' if mark.even_odd and mark.fill is not None else ""
@@ -160,25 +161,23 @@ def _stop(color: str) -> str:
     return f' stop-color="{color[:7]}"' + ("" if alpha == 255 else f' stop-opacity="{_number(alpha / 255)}"')
 
 
-def _halo(mark: Text) -> str:
-    if mark.halo is None:
-        return ""
-    width = _number(2 * HALO_SHARE * font_size(mark.cap_height))
-    return f'{_color("stroke", mark.halo)} stroke-width="{width}" stroke-linejoin="round"'
+def _halo(mark: Text, share: float) -> str:
+    width = _number(share * font_size(mark.cap_height))
+    return f'{_color("stroke", mark.halo or mark.ground)} stroke-width="{width}" stroke-linejoin="round"'
 
 
-def _text(id_: str, mark: Text, halo: str) -> str:
+def _text(id_: str, mark: Text) -> str:
     anchor = "" if mark.anchor == "start" else f' text-anchor="{mark.anchor}"'
     weight = "" if mark.weight == "regular" else f' font-weight="{FAMILIES[mark.weight][1]}"'
-    behind = f'{halo} paint-order="stroke"' if halo else ""
+    behind = f'{_halo(mark, HALO_STROKES[0])} paint-order="stroke"' if mark.halo else ""
     size = font_size(mark.cap_height)
     place = f'x="{_number(mark.at[0])}" y="{_number(mark.at[1])}" font-size="{_number(size)}"{weight}{anchor}'
     return f'<text id="{id_}" {place}{_color("fill", mark.fill)}{behind}>{_plain(typeset(mark.text))}</text>'
 
 
-def _outlined(id_: str, text: str, outline: Outline, fill: str, halo: str) -> str:
+def _outlined(id_: str, text: str, outline: Outline, fill: str, halos: Iterable[str] = ()) -> str:
     data, label = path_data(outline), quoteattr(_legal(text))
-    behind = f'<path d="{data}" fill="none"{halo}/>' if halo else ""
+    behind = "".join(f'<path d="{data}" fill="none"{halo}/>' for halo in halos)
     return f'<g id="{id_}" role="img" aria-label={label}>{behind}<path d="{data}"{_color("fill", fill)}/></g>'
 
 

@@ -1,11 +1,13 @@
 """The pixels of a scene, read back with Pillow."""
 
 import io
+import math
 import subprocess
 import sys
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 from PIL import Image, ImageChops, ImageCms, ImageStat
 from PySide6.QtGui import QColor, QImage, QPainter
 
@@ -160,6 +162,31 @@ def test_a_halo_reaches_at_least_0_12_em_and_lies_behind_the_letter() -> None:
     assert at(made, edge + 0.12 * em - 2, 150) == (255, 255, 255, 255)
     assert at(made, edge + 0.2 * em, 150)[3] == 0
     assert at(made, (inked[0] + inked[2]) / 2, 150) == (0x1A, 0x1D, 0x21, 255)
+
+
+@pytest.mark.parametrize("sign", [chr(code) for code in range(0x21, 0x7F)] + list("⅜≈≤≥→Δ⌀é\u6f22"))
+def test_a_halo_is_the_letter_made_wider_all_round(sign: str) -> None:
+    """Every px within 0.12 em of ink (less the px of rounding) is covered, none beyond 0.18 em."""
+    mark = line(sign, at=(180.0, 190.0), cap_height=110.0)
+    bare, haloed = (
+        decoded(png(scene(each, background=None))).getchannel("A").point(lambda alpha: 255 * (alpha > 127))
+        for each in (mark, replace(mark, halo="#FFFFFF"))
+    )
+    em = font_size(110.0)
+    least, most = _grown(bare, 0.12 * em - 1), _grown(bare, 0.18 * em)
+    assert ImageChops.subtract(least, haloed).getbbox() is None
+    assert ImageChops.subtract(haloed, most).getbbox() is None
+
+
+def _grown(mask: Image.Image, by: float) -> Image.Image:
+    """``mask`` with every px within ``by`` px of it."""
+    grown = mask.copy()
+    for degrees in range(0, 360, 6):
+        for reach in (by / 3, by * 2 / 3, by):
+            turn = math.radians(degrees)
+            moved = ImageChops.offset(mask, round(reach * math.cos(turn)), round(reach * math.sin(turn)))
+            grown = ImageChops.lighter(grown, moved)
+    return grown
 
 
 @pytest.mark.parametrize(("angle", "side"), [(0, "top"), (90, "right"), (180, "bottom"), (270, "left")])

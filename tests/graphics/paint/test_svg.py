@@ -163,8 +163,9 @@ def test_a_halo_is_drawn_first() -> None:
     (element,) = found(svg(scene(line("x", halo="#FFFFFF"))), ".//s:text")
     assert element.get("paint-order") == "stroke"
     assert float(element.get("stroke-width", "0")) >= 2 * 0.12 * font_size(30.0)
-    (behind, letters) = found(svg(scene(line("x", halo="#FFFFFF")), outlined=True), ".//s:path")
-    assert (behind.get("fill"), behind.get("stroke"), letters.get("fill")) == ("none", "#FFFFFF", INK)
+    (*behind, letters) = found(svg(scene(line("x", halo="#FFFFFF")), outlined=True), ".//s:path")
+    assert {(path.get("fill"), path.get("stroke")) for path in behind} == {("none", "#FFFFFF")}
+    assert (letters.get("fill"), letters.get("stroke")) == (INK, None)
 
 
 def test_equal_scenes_give_equal_text() -> None:
