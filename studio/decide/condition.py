@@ -33,3 +33,14 @@ def condemning(specimen: Specimen, path: str, on: dt.date, tables: Tables) -> tu
         for d, damage in enumerate(reading.damage)
         if (row := tables.condemning.get(damage.kind))
     )
+
+
+def also_seen(specimen: Specimen, on: dt.date, tables: Tables) -> tuple[str, ...]:
+    """Damage that does not condemn a tire by itself, in words with zone and day, latest first."""
+    return tuple(
+        f"{damage.kind.replace('_', ' ')}{'' if damage.zone == 'unknown' else f' ({damage.zone})'}, "
+        f"{day_words(reading.on)}"
+        for _, reading in reversed(known(specimen, on))
+        for damage in reading.damage
+        if damage.kind not in tables.condemning
+    )

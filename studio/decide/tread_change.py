@@ -10,8 +10,8 @@ from studio.model.quantity import Quantity, depth
 
 _NUDGE_MM = 1e-6
 _OUTCOME: dict[Verdict, str] = {
-    "keep": "it could stay on", "watch": "it would be one to watch", "inspect": "it would be too close to call",
-    "replace": "it would be done",
+    "keep": "it would have tread enough", "watch": "it would be one to watch",
+    "inspect": "it would be too close to call", "replace": "it would be done",
 }  # fmt: skip
 
 

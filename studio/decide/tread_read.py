@@ -20,6 +20,8 @@ class Part(msgspec.Struct, frozen=True, kw_only=True):
     subject: Subject
     tread: Measured | None
     damage: tuple[Seen, ...]
+    also_seen: tuple[str, ...]
+    """Other damage, in words with its day: no verdict of this topic, but never passed over."""
     season: Season
     marking: str
     depth_new: Quantity | None

@@ -29,7 +29,7 @@ def sentence(its: Read) -> str:
         return f"{title} is legal at {here} but under {under.words} of {audience.own(under.depth)}."
     if its.temporary:
         return f"{title} has {here} left; a temporary spare is for short trips only."
-    return f"{title} can stay on: {here}, {audience.own(its.above)} above the legal minimum."
+    return f"{title} has tread enough: {here}, {audience.own(its.above)} above the legal minimum."
 
 
 def working(its: Read) -> tuple[str, ...]:
@@ -39,6 +39,7 @@ def working(its: Read) -> tuple[str, ...]:
     means = ", ".join(f"{tread.groove_name(groove)} {audience.own(mean)}" for groove, mean in tread.groove_means())
     lines = [
         *(seen.dated for seen in its.part.damage),
+        *(f"Also seen, to be looked at by a tire professional: {what}" for what in its.part.also_seen),
         f"Lowest of {counted(len(tread.spots), 'reading')} on {day_words(tread.reading.on)}: "
         f"{tread.spot_words(tread.lowest)}, {audience.both(lowest)}",
         f"{upper_first(its.marks.legal.label)}: {audience.both(its.legal)} for {its.marks.legal.condition}",
@@ -88,6 +89,7 @@ def detail(its: Read) -> tuple[tuple[str, str], ...]:
         ("legal_condition", its.marks.legal.condition),
         *((f"{mark.name}_condition", mark.condition) for mark in its.marks.others),
         ("damage", ", ".join(seen.words for seen in its.part.damage)),
+        ("also_seen", "; ".join(its.part.also_seen)),
         ("remark", remark(its)),
     ]
     return tuple((name, text) for name, text in pairs if text)
