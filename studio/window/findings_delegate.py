@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QAbstractItemView, QStyle, QStyledItemDelegate, QS
 from studio.window.findings_rows import Heading, Row
 from studio.window.findings_scale import HEIGHT, paint_scale
 from studio.window.palette import GRID, Appearance
-from studio.window.signs import paint_sign
+from studio.window.signs import LEAST_PX, paint_sign
 
 ROW = Qt.ItemDataRole.UserRole
 _WRAP = int(Qt.TextFlag.TextWordWrap | Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop)
@@ -40,16 +40,15 @@ class FindingDelegate(QStyledItemDelegate):
         width = self._view.viewport().width()
         row = index.data(ROW)
         if isinstance(row, Heading):
-            return QSize(width, self._heading(width, 0, row).height() + 4 * GRID)
+            below = self._calls_height(row)
+            return QSize(width, self._heading(width, 0, row).height() + below + 4 * GRID)
         return QSize(width, self.places(QRect(0, 0, width, 0), row).height)
 
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
         field, row = QRect(option.rect), index.data(ROW)
         painter.save()
         if isinstance(row, Heading):
-            self._pen(painter, "ink", self._heading_font())
-            box = self._heading(field.width(), field.top() + 3 * GRID, row)
-            painter.drawText(box, _WRAP, row.question)
+            self._paint_heading(painter, field, row)
         else:
             self._ground(painter, option, field)
             self._row(painter, self.places(field, row), row)
@@ -68,9 +67,26 @@ class FindingDelegate(QStyledItemDelegate):
         text = QFontMetrics(self._appearance.font()).boundingRect(0, 0, wide, 10_000, _WRAP, row.finding.sentence)
         sentence = QRect(start, top, wide, text.height())
         above = max(sentence.bottom(), number.bottom() if row.scale else 0)
-        scale = QRect(start, above + gap - 2, field.right() - 2 * gap - start, px(HEIGHT + 4) if row.scale else 0)
-        bottom = max(sign.bottom(), scale.bottom() if row.scale else sentence.bottom(), number.bottom())
+        high = px(HEIGHT + 4) if row.scale or row.what else 0
+        scale = QRect(start, above + gap - 2, field.right() - 2 * gap - start, high)
+        bottom = max(sign.bottom(), scale.bottom() if scale.height() else sentence.bottom(), number.bottom())
         return RowPlaces(sign, sentence, scale, number, bottom - field.top() + gap + 4)
+
+    def _paint_heading(self, painter: QPainter, field: QRect, row: Heading) -> None:
+        box = self._heading(field.width(), field.top() + 3 * GRID, row).translated(field.left(), 0)
+        self._pen(painter, "ink", self._heading_font())
+        painter.drawText(box, _WRAP, row.question)
+        if not row.calls:
+            return
+        high = self._calls_height(row) - 2
+        line = QRect(box.left(), box.bottom() + 3, box.width(), high)
+        paint_sign(painter, row.gravest, QRectF(line.left(), line.top(), high, high), self._appearance.look)
+        self._pen(painter, "quiet", self._appearance.font())
+        middle = int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
+        painter.drawText(line.adjusted(high + GRID, 0, 0, 0), middle, row.calls)
+
+    def _calls_height(self, row: Heading) -> int:
+        return self._appearance.px(LEAST_PX) + 2 if row.calls else 0
 
     def _row(self, painter: QPainter, places: RowPlaces, row: Row) -> None:
         paint_sign(painter, row.finding.verdict, QRectF(places.sign), self._appearance.look)
@@ -83,6 +99,8 @@ class FindingDelegate(QStyledItemDelegate):
         painter.drawText(below, _RIGHT, row.other)
         if row.scale is not None:
             self._scale(painter, places.scale, row)
+        else:
+            self._line(painter, places.scale, row.what)
 
     def _scale(self, painter: QPainter, field: QRect, row: Row) -> None:
         ruler = QRectF(field)
@@ -91,10 +109,14 @@ class FindingDelegate(QStyledItemDelegate):
         paint_scale(painter, row.scale, ruler, self._appearance.look)
         label = field.adjusted(round(ruler.width()) + GRID, 0, 0, 0)
         words = ", ".join(part for part in (row.limit, row.finding.limit_label) if part)
+        self._line(painter, label, words)
+
+    def _line(self, painter: QPainter, field: QRect, words: str) -> None:
+        """One quiet line, cut where there is no room for all of it; the opened finding has it whole."""
         font = self._appearance.font()
         self._pen(painter, "quiet", font)
-        shown = QFontMetrics(font).elidedText(words, Qt.TextElideMode.ElideRight, label.width())
-        painter.drawText(label, int(Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft), shown)
+        shown = QFontMetrics(font).elidedText(words, Qt.TextElideMode.ElideRight, field.width())
+        painter.drawText(field, int(Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft), shown)
 
     def _ground(self, painter: QPainter, option: QStyleOptionViewItem, field: QRect) -> None:
         state: QStyle.StateFlag = option.state

@@ -22,6 +22,7 @@ class FindingHead(QWidget):
         self._number = plain_label("", "deciding")
         self._other = plain_label("", "quiet")
         self._scale = ScaleView(appearance)
+        self._what = plain_label("", "quiet", wrap=True)
         self._limit = plain_label("", wrap=True)
         self._distance = plain_label("", "quiet", wrap=True)
         self.show_it = QPushButton("Sho&w it")
@@ -41,8 +42,10 @@ class FindingHead(QWidget):
         _say(self._number, row.number)
         _say(self._other, row.other)
         _say(self._limit, f"Limit {row.limit}: {row.finding.limit_label}" if row.limit else "")
-        _say(self._distance, ", ".join(part for part in (row.distance, row.doubt) if part))
+        beside = (row.distance, row.doubt) if row.scale else ()
+        _say(self._distance, ", ".join(part for part in beside if part))
         self._scale.show_scale(row.scale, f"{row.distance}, {row.doubt}")
+        _say(self._what, "" if row.scale else ", ".join(part for part in (row.what, row.doubt) if part))
 
     def _lay_out(self) -> None:
         verdict = QHBoxLayout()
@@ -72,8 +75,9 @@ class FindingHead(QWidget):
         grid.addWidget(self._number, 0, 0)
         grid.addWidget(self._scale, 0, 1)
         grid.addWidget(self._other, 1, 0, Qt.AlignmentFlag.AlignTop)
+        grid.addWidget(self._what, 2, 0, 1, 2)
         grid.addWidget(self._limit, 1, 1)
-        grid.addWidget(self._distance, 2, 1)
+        grid.addWidget(self._distance, 3, 1)
         return grid
 
 

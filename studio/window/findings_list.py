@@ -1,6 +1,6 @@
 """The list of findings under the questions that they answer; it keeps its place by a finding's id."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from typing import Any
 
 from PySide6.QtCore import QAbstractListModel, QItemSelectionModel, QModelIndex, QPersistentModelIndex, Qt, Signal
@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QAbstractItemView, QFrame, QListView
 
 from studio.model.finding import Finding
 from studio.window.findings_delegate import ROW, FindingDelegate
-from studio.window.findings_rows import Heading, Row
+from studio.window.findings_rows import Heading, Row, calls_for
 from studio.window.palette import Appearance
 
 Index = QModelIndex | QPersistentModelIndex
@@ -38,7 +38,7 @@ class FindingsModel(QAbstractListModel):
         if role == Qt.ItemDataRole.DisplayRole:
             return row.question if isinstance(row, Heading) else row.finding.sentence
         if role == Qt.ItemDataRole.AccessibleTextRole:
-            return row.question if isinstance(row, Heading) else row.spoken
+            return f"{row.question} {row.calls}".strip() if isinstance(row, Heading) else row.spoken
         return None
 
     def flags(self, index: Index) -> Qt.ItemFlag:
@@ -102,16 +102,18 @@ class FindingsList(QListView):
             self._choose_row(number)
         return number >= 0
 
+    def choose_next_call(self) -> bool:
+        """Choose the next finding that calls for something to be done; False where none does."""
+        return self._choose_next(lambda row: bool(calls_for([row.finding])))
+
     def find_text(self, text: str, elsewhere: Mapping[str, str]) -> bool:
         """Choose the next finding that holds ``text`` in its row or in ``elsewhere[id]``; False where none does."""
-        rows, start = self.findings_model.rows, self.currentIndex().row() + 1
         wanted = text.casefold()
-        for number in [*range(start, len(rows)), *range(start)]:
-            row = rows[number]
-            if isinstance(row, Row) and wanted in f"{row.spoken}\n{elsewhere.get(row.finding.id, '')}".casefold():
-                self._choose_row(number)
-                return True
-        return False
+
+        def holds(row: Row) -> bool:
+            return wanted in f"{row.spoken}\n{elsewhere.get(row.finding.id, '')}".casefold()
+
+        return self._choose_next(holds)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Enter opens on every platform; the view itself reports it on some only."""
@@ -123,6 +125,15 @@ class FindingsList(QListView):
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
         self.scheduleDelayedItemsLayout()  # rows wrap to the width
+
+    def _choose_next(self, wanted: Callable[[Row], bool]) -> bool:
+        """From the finding at hand on, and round again from the top."""
+        rows, start = self.findings_model.rows, self.currentIndex().row() + 1
+        order = (number for number in (*range(start, len(rows)), *range(start)))
+        found = (number for number in order if isinstance(row := rows[number], Row) and wanted(row))
+        if (first := next(found, None)) is not None:
+            self._choose_row(first)
+        return first is not None
 
     def _choose_row(self, number: int) -> None:
         index = self.findings_model.index(number) if number >= 0 else QModelIndex()

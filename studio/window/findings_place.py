@@ -1,15 +1,14 @@
 """The place *Findings*: the questions that the car raises, each with its answer; one of them opened."""
 
-from collections import Counter
-
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QAction, QGuiApplication, QKeySequence, QResizeEvent
+from PySide6.QtGui import QAction, QGuiApplication, QKeySequence, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QSplitter, QStackedLayout, QVBoxLayout, QWidget
 
 from studio.graphics.parts.signs import verdict_word
-from studio.model.finding import SEVERITY, Finding
+from studio.model.finding import Finding
+from studio.model.places import ON_CAR
 from studio.window.findings_list import FindingsList
-from studio.window.findings_rows import Row, rows, table
+from studio.window.findings_rows import Row, calls_words, rows, table
 from studio.window.findings_sheet import FindingSheet
 from studio.window.findings_words import input_words, source_words
 from studio.window.labels import plain_label, push_button
@@ -18,11 +17,16 @@ from studio.window.place import Place, Workshop
 
 PICTURE_OF: dict[str, str] = {
     "tread_left": "depth_by_wheel", "matching": "axle_match", "rotation": "rotation", "size": "size_code",
-    "wear": "depth_compare", "life": "life_left",
+    "life": "life_left",
 }  # fmt: skip
 _NARROW = 760
-_LINES = {"keep": "to keep", "watch": "to watch", "rotate": "to rotate", "replace": "to replace",
-          "inspect": "to inspect", "unknown": "not known yet"}  # fmt: skip
+
+
+def picture_of(finding: Finding) -> str:
+    """The id of the picture that shows this finding; empty where none does."""
+    if finding.topic == "tread_left" and finding.subject not in ON_CAR:
+        return "depth_compare"  # a tire on the bench does not stand on the car's plan
+    return PICTURE_OF.get(finding.topic, "")
 
 
 def questions() -> dict[str, str]:
@@ -45,32 +49,33 @@ class FindingsPlace(Place):
         self._split = QSplitter(Qt.Orientation.Horizontal)
         self._stack = QStackedLayout(self)
         self._lay_out()
-        self._add_actions()
+        self._show_action = self._add_actions()[1]
         self.list.chosen.connect(self._show_chosen)
         self.list.opened.connect(self._open)
         self.sheet.followed.connect(self._follow)
         self.sheet.left.connect(self._back)
         self.sheet.head.show_it.clicked.connect(self.show_picture)
         self.sheet.head.copy_it.clicked.connect(self.copy_sentence)
-        self.document.changed.connect(self._refresh)
-        self._refresh()
+        self._stale = True
+        self.document.changed.connect(self._document_changed)
 
     def state_line(self) -> str:
         """How many findings call for what, the gravest first: ``1 to replace, 2 to watch``."""
-        counts = Counter(finding.verdict for finding in self.document.findings)
-        grave = [f"{counts[verdict]} {_LINES[verdict]}" for verdict in reversed(SEVERITY[1:]) if counts[verdict]]
-        if not grave and not counts["keep"]:
+        found = self.document.findings
+        if not any(finding.verdict not in (None, "unknown") for finding in found):
             return "nothing to say yet"
-        return ", ".join(grave) or "all can stay as they are"
+        return calls_words(found) or "all can stay as they are"
 
     def show_target(self, target: str) -> None:
         """Choose the finding of this id, or the first one of this topic or worked out from this path."""
+        self._freshen()
         found = (its.id for its in self.document.findings if target in (its.id, its.topic, *its.inputs))
         if (first := next(found, None)) is not None:
             self.list.choose(first)
 
     def find_text(self, text: str) -> bool:
         """Choose the next finding that holds ``text`` anywhere, working, inputs and sources too."""
+        self._freshen()
         return self.list.find_text(text, {its.id: self._all_words(its) for its in self.document.findings})
 
     def take_focus(self) -> None:
@@ -80,8 +85,8 @@ class FindingsPlace(Place):
     def show_picture(self) -> None:
         """Go to the picture that shows the finding at hand."""
         finding = self.list.current_finding()
-        if finding is not None and finding.topic in PICTURE_OF:
-            self.go.emit("pictures", PICTURE_OF[finding.topic])
+        if finding is not None and (picture := picture_of(finding)):
+            self.go.emit("pictures", picture)
 
     def copy(self) -> None:
         """One finding as its sentence, several as a table."""
@@ -95,6 +100,10 @@ class FindingsPlace(Place):
         """The sentence of the finding at hand, as plain text."""
         if (finding := self.list.current_finding()) is not None:
             QGuiApplication.clipboard().setText(finding.sentence)
+
+    def showEvent(self, event: QShowEvent) -> None:
+        self._freshen()
+        super().showEvent(event)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
@@ -126,10 +135,11 @@ class FindingsPlace(Place):
         column.addStretch(1)
         return page
 
-    def _add_actions(self) -> None:
+    def _add_actions(self) -> list[QAction]:
         for text, key, act in (
             ("Open the &finding", "", self._open),
-            ("Sho&w it as a picture", "Ctrl+Shift+W", self.show_picture),
+            ("Sho&w it as a picture", "Ctrl+Return", self.show_picture),
+            ("Go to the &next that calls for something", "Ctrl+Down", self._next_call),
             ("&Copy the sentence, or the rows chosen", QKeySequence.StandardKey.Copy, self.copy),
         ):
             action = QAction(text, self)
@@ -138,17 +148,30 @@ class FindingsPlace(Place):
             action.setShortcutContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
             action.triggered.connect(act)
             self.addAction(action)
+        return self.actions()
 
-    def _refresh(self) -> None:
+    def _document_changed(self) -> None:
+        """A place that is not shown is filled when it is: an edit elsewhere does not wait for it."""
+        self._stale = True
+        if self.isVisible():
+            self._freshen()
+        self.state_changed.emit()
+
+    def _freshen(self) -> None:
+        if not self._stale:
+            return
+        self._stale = False
         found = self.document.findings
         self._stack.setCurrentIndex(0 if len(found) else 1)
         self.list.show_rows(rows(found, self._questions, self.document.episode.units))
-        self.state_changed.emit()
 
     def _show_chosen(self, finding: Finding | None) -> None:
         row = self._row_of(finding)
         self.sheet.show_row(row, self.document.episode, self.document.tables if finding else None)
-        self.sheet.head.show_it.setEnabled(finding is not None and finding.topic in PICTURE_OF)
+        shown = finding is not None and bool(picture_of(finding))
+        self.sheet.head.show_it.setEnabled(shown)
+        self._show_action.setEnabled(shown)
+        self._show_action.setStatusTip("" if shown else "No picture of the catalogue shows this finding")
 
     def _row_of(self, finding: Finding | None) -> Row | None:
         listed = (row for row in self.list.findings_model.rows if isinstance(row, Row))
@@ -157,6 +180,9 @@ class FindingsPlace(Place):
     def _open(self) -> None:
         if self.list.current_finding() is not None:
             self.sheet.take_focus()
+
+    def _next_call(self) -> None:
+        self.list.choose_next_call()
 
     def _back(self) -> None:
         self.list.setFocus()

@@ -1,11 +1,13 @@
 """The findings as the list shows them: grouped by question, each with its number and its scale, all as plain values."""
 
+import math
+from collections import Counter
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from studio.graphics.parts.signs import verdict_word
-from studio.model.finding import Finding, Findings
-from studio.model.quantity import Kind, Quantity, System
+from studio.model.finding import SEVERITY, Figure, Finding, Findings, Verdict
+from studio.model.quantity import Kind, Quantity, System, UnitError
 from studio.window.findings_scale import Scale
 
 ROOM = 1.08  # a scale ends a little beyond its largest number
@@ -18,6 +20,9 @@ class Heading:
 
     topic: str
     question: str
+    gravest: Verdict | None = None
+    calls: str = ""
+    """What its answers call for, the gravest first: ``1 to replace, 2 to watch``; empty where all can stay."""
 
 
 @dataclass(frozen=True)
@@ -27,6 +32,8 @@ class Row:
     finding: Finding
     number: str = ""
     other: str = ""
+    what: str = ""
+    """What the number is: ``overall diameter``."""
     limit: str = ""
     distance: str = ""
     doubt: str = ""
@@ -37,6 +44,17 @@ class Row:
         """The row in one sentence, for assistive technology."""
         parts = (verdict_word(self.finding.verdict), self.finding.sentence, self.number, self.distance, self.doubt)
         return ". ".join(part.rstrip(".") for part in parts if part)
+
+
+def calls_for(findings: Iterable[Finding]) -> tuple[tuple[Verdict, int], ...]:
+    """How many findings call for what, the gravest first; what can stay and what is not known are left out."""
+    counts = Counter(finding.verdict for finding in findings)
+    return tuple((verdict, counts[verdict]) for verdict in reversed(SEVERITY[1:]) if counts[verdict])
+
+
+def calls_words(findings: Iterable[Finding]) -> str:
+    """The same in words: ``1 to replace, 2 to watch``."""
+    return ", ".join(f"{count} to {verdict}" for verdict, count in calls_for(findings))
 
 
 def deciding(finding: Finding) -> Quantity | None:
@@ -51,7 +69,7 @@ def rows(findings: Findings, questions: Mapping[str, str], units: System) -> tup
     for topic in topics:
         group = findings.of(topic)
         if group:
-            listed.append(Heading(topic, questions.get(topic) or topic.replace("_", " ").capitalize()))
+            listed.append(_heading(topic, questions, group))
             listed += [_row(finding, group, units) for finding in group]
     return tuple(listed)
 
@@ -68,6 +86,12 @@ def table(chosen: Iterable[Row], questions: Mapping[str, str]) -> str:
     return "\n".join("\t".join(_cell(text) for text in line) for line in lines)
 
 
+def _heading(topic: str, questions: Mapping[str, str], group: tuple[Finding, ...]) -> Heading:
+    calls = calls_for(group)
+    question = questions.get(topic) or topic.replace("_", " ").capitalize()
+    return Heading(topic, question, calls[0][0] if calls else None, calls_words(group))
+
+
 def _row(finding: Finding, group: tuple[Finding, ...], units: System) -> Row:
     value = deciding(finding)
     if value is None:
@@ -78,8 +102,9 @@ def _row(finding: Finding, group: tuple[Finding, ...], units: System) -> Row:
     doubt = _difference(finding, finding.uncertainty, units)
     return Row(
         finding, number=mine.text(), other="" if other.unit == mine.unit else other.text(),
+        what=figure.label if (figure := _deciding_figure(finding)) else "",
         limit=_limit(finding, units), distance=_distance(finding, better, units),
-        doubt=f"gauge ±{doubt}" if doubt else "", scale=_scale(finding, group, better),
+        doubt=_doubt_words(finding, doubt), scale=_scale(finding, group, better),
     )  # fmt: skip
 
 
@@ -90,8 +115,22 @@ def _quantity(finding: Finding, value: float | None) -> Quantity | None:
 
 
 def _kind(finding: Finding) -> Kind | None:
-    same = (f.quantity for f in finding.figures if f.quantity.unit == finding.unit)
-    return next((quantity.kind for quantity in same if quantity.value == finding.value), None)
+    figure = _deciding_figure(finding)
+    return figure.quantity.measures if figure else None
+
+
+def _deciding_figure(finding: Finding) -> Figure | None:
+    """The figure that is the finding's own number, in whatever unit it is given."""
+    return next((its for its in finding.figures if _is_same(its.quantity, finding)), None)
+
+
+def _is_same(quantity: Quantity, finding: Finding) -> bool:
+    if finding.value is None or finding.unit is None:
+        return False
+    try:
+        return math.isclose(quantity.to(finding.unit).value, finding.value, rel_tol=1e-9, abs_tol=1e-12)
+    except UnitError:
+        return False
 
 
 def _difference(finding: Finding, value: float | None, units: System) -> str:
@@ -100,6 +139,14 @@ def _difference(finding: Finding, value: float | None, units: System) -> str:
     if found is None or not value:
         return ""
     return found.text() if found.measures == "temperature" else found.in_system(units).text()
+
+
+def _doubt_words(finding: Finding, doubt: str) -> str:
+    """Where the uncertainty comes from a gauge, that is said."""
+    if not doubt:
+        return ""
+    by_gauge = any(".gauge" in path for path in finding.inputs)
+    return f"gauge ±{doubt}" if by_gauge else f"give or take {doubt}"
 
 
 def _limit(finding: Finding, units: System) -> str:

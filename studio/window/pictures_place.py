@@ -75,6 +75,7 @@ class PicturesPlace(Place):
 
     def find_text(self, text: str) -> bool:
         """Choose the next picture that has ``text`` in its name, or in what it shows."""
+        self._fill_shelf()
         entries, wanted = self.shelf.shelf_model.entries, text.casefold()
         start = self.shelf.currentIndex().row() + 1
         for row in [*range(start, len(entries)), *range(start)]:
@@ -94,6 +95,7 @@ class PicturesPlace(Place):
 
     def copy(self) -> None:
         """Copy what is shown: an image, PNG bytes with alpha and a file in one; as soon as its file is made."""
+        self._fill_shelf()
         self._copying = True
         if self.desk.file is not None:
             self._file_made(self.desk.file)

@@ -61,7 +61,8 @@ def _tread(number: int, tire: Specimen) -> Finding:
         verdict="replace" if lowest < 2 else "watch" if lowest < 4 else "keep", value=lowest, unit="32nds", limit=2.0,
         limit_label="legal minimum, United States", margin=lowest - 2, uncertainty=0.75,
         working=("Lowest of 6 readings", f"{lowest:g}/32 in − 2/32 in"),
-        inputs=(f"specimens[{number}].readings[0].depths[2][1]", "region"), sources=(LAW, HABIT), caution=CAUTION,
+        inputs=(f"specimens[{number}].readings[0].depths[2][1]", f"specimens[{number}].readings[0].gauge", "region"),
+        sources=(LAW, HABIT), caution=CAUTION,
         would_change=("A lower reading would change it.",),
         figures=(Figure(name="depth", label="lowest reading", quantity=depth(lowest, "32nds")),),
     )  # fmt: skip

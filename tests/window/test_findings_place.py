@@ -20,8 +20,8 @@ def place_of(qtbot, appearance, jobs, answers):
         place = FindingsPlace(Workshop(sample_document(episode), appearance, jobs, answers))
         qtbot.addWidget(place)
         place.resize(1080, 690)
-        place.show()
-        qtbot.waitExposed(place)
+        with qtbot.waitActive(place):
+            place.show()
         place.take_focus()
         return place
 
@@ -144,6 +144,31 @@ def test_show_it_goes_to_the_picture_of_the_topic(place, qtbot):
     assert gone.args == ["pictures", PICTURE_OF["tread_left"]]
     place.list.choose("count.car")
     assert not place.sheet.head.show_it.isEnabled()
+
+
+def test_a_tire_on_the_bench_is_shown_where_it_can_be(place_of, qtbot):
+    place = place_of(msgspec.structs.replace(sample_episode(), specimens=(specimen("old", "bench", 5.0),)))
+    with qtbot.waitSignal(place.go) as gone:
+        qtbot.keyClick(place.list, Qt.Key.Key_Return, Qt.KeyboardModifier.ControlModifier)
+    assert gone.args == ["pictures", "depth_compare"]
+
+
+def test_ctrl_down_goes_to_what_calls_for_something_and_round_again(place, qtbot):
+    seen = []
+    for _ in range(3):
+        qtbot.keyClick(place.list, Qt.Key.Key_Down, Qt.KeyboardModifier.ControlModifier)
+        seen.append(place.list.current_finding().subject)
+    assert seen == ["front_right", "rear_left", "front_right"]
+
+
+def test_a_place_that_is_not_shown_is_filled_when_it_is(place):
+    place.hide()
+    episode = place.document.episode
+    place.document.edit("Fewer", msgspec.structs.replace(episode, specimens=episode.specimens[1:]))
+    assert len(place.list.findings_model.rows) == 7
+    assert place.state_line() == "1 to replace, 1 to watch"
+    place.show()
+    assert len(place.list.findings_model.rows) == 6
 
 
 def test_find_looks_into_working_inputs_and_sources_and_goes_round(place):

@@ -30,6 +30,12 @@ def test_findings_stand_under_their_question_and_questions_without_findings_are_
     assert kinds == ["Can it stay on?", "front_left", "front_right", "rear_left", "rear_right", "Count", "car"]
 
 
+def test_a_question_says_what_its_answers_call_for_the_gravest_first():
+    first, last = sample_rows()[0], sample_rows()[5]
+    assert (first.gravest, first.calls) == ("replace", "1 to replace, 1 to watch")
+    assert (last.gravest, last.calls) == (None, "")
+
+
 def test_numbers_are_in_the_audiences_unit_with_the_other_beside():
     row = sample_rows()[1]
     assert (row.number, row.other, row.limit) == ("7/32 in", "5.6 mm", "2/32 in")
@@ -43,6 +49,10 @@ def test_a_length_is_not_taken_for_a_tread_depth():
     figure = Figure(name="diameter", label="overall diameter", quantity=length(701.8))
     number = deciding(finding(value=701.8, unit="mm", figures=(figure,)))
     assert number is not None and number.in_system("us").unit == "in"
+    worn = Figure(name="worn", label="circumference apart", quantity=length(23.7))
+    inches = finding(value=23.7 / 25.4, unit="in", figures=(figure, worn))
+    assert rows(Findings((inches,)), {}, "metric")[1].number == "23.7 mm"
+    assert rows(Findings((inches,)), {}, "metric")[1].what == "circumference apart"
     plain = deciding(finding(value=4.0, unit="mm"))
     assert plain is not None and plain.in_system("us").unit == "32nds"
 
@@ -72,6 +82,13 @@ def test_which_side_is_good_is_told_by_value_limit_and_margin(value, margin, bet
 def test_a_difference_of_temperatures_is_not_moved_by_the_zero_of_another_unit():
     row = rows(Findings((finding(value=20.0, unit="degC", limit=10.0, margin=10.0),)), {}, "us")[1]
     assert row.distance == "10 °C above the limit" and row.number == "68 °F"
+
+
+def test_the_uncertainty_is_the_gauges_only_where_a_gauge_was_used():
+    gauge = finding(value=5.0, unit="32nds", uncertainty=0.5, inputs=("specimens[0].readings[0].gauge.resolution",))
+    fit = finding(value=8000.0, unit="km", uncertainty=900.0)
+    gauge_row, fit_row = (rows(Findings((its,)), {}, "us")[1] for its in (gauge, fit))
+    assert (gauge_row.doubt, fit_row.doubt) == ("gauge ±0.5/32 in", "give or take 559 mi")  # 900 km / 1.609344
 
 
 def test_too_close_means_that_the_limit_lies_within_the_uncertainty():

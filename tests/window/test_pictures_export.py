@@ -25,8 +25,8 @@ def place(qtbot, appearance, jobs, answers, pictures, monkeypatch):
     place = PicturesPlace(Workshop(sample_document(), appearance, jobs, answers), pictures=lambda: pictures)
     qtbot.addWidget(place)
     place.resize(1080, 690)
-    place.show()
-    qtbot.waitExposed(place)
+    with qtbot.waitActive(place):
+        place.show()
     place.take_focus()
     qtbot.waitUntil(lambda: all(its.drawn for its in place.shelf.shelf_model.entries))
     yield place

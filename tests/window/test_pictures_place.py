@@ -31,8 +31,8 @@ def place_of(qtbot, appearance, jobs, answers, monkeypatch):
         qtbot.addWidget(place)
         made.append(place)
         place.resize(1080, 690)
-        place.show()
-        qtbot.waitExposed(place)
+        with qtbot.waitActive(place):
+            place.show()
         place.take_focus()
         qtbot.waitUntil(lambda: all(its.drawn for its in place.shelf.shelf_model.entries) and place.drawer.idle)
         return place
