@@ -14,7 +14,7 @@ from studio.graphics.draw import bounds
 from studio.graphics.frame import Box
 from studio.graphics.layout.text import font_size
 from studio.graphics.look import Look
-from studio.graphics.paint.glyphs import HALO_SHARE, arc_outline
+from studio.graphics.paint.glyphs import HALO_STROKES, arc_outline
 from studio.graphics.scene import ArcText, Scene, Shape, Stroke, Text
 
 Mark = Shape | Text | ArcText
@@ -42,8 +42,9 @@ def _with_halo(mark: Mark, ground: str) -> Iterator[Mark]:
         yield replace(mark, halo=ground)
         return
     if isinstance(mark, ArcText) and _same(mark.ground, ground):
-        halo = Stroke(ground, 2 * HALO_SHARE * font_size(mark.cap_height))
-        yield Shape(name=f"{mark.name}/halo", step=mark.step, outline=arc_outline(mark), stroke=halo)
+        for share in HALO_STROKES:
+            halo = Stroke(ground, share * font_size(mark.cap_height))
+            yield Shape(name=f"{mark.name}/halo", step=mark.step, outline=arc_outline(mark), stroke=halo)
     yield mark
 
 

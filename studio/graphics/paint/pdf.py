@@ -90,8 +90,8 @@ def _shape(canvas: Canvas, mark: Shape) -> None:
 
 def _text(canvas: Canvas, mark: Text) -> None:
     if mark.halo is not None:
-        for share in HALO_STROKES:
-            _stroke(canvas, text_outline(mark), Stroke(mark.halo, share * font_size(mark.cap_height)))
+        widths = [share * font_size(mark.cap_height) for share in HALO_STROKES]
+        _stroke(canvas, text_outline(mark), *(Stroke(mark.halo, width) for width in widths))
     red, green, blue, alpha = rgba(mark.fill)
     canvas.setFillColorRGB(red / 255, green / 255, blue / 255, alpha / 255)
     if not write_line(canvas, mark):
@@ -112,18 +112,20 @@ def _fill(canvas: Canvas, outline: Outline, fill: Paint, even_odd: bool) -> None
     canvas.restoreState()
 
 
-def _stroke(canvas: Canvas, outline: Outline, stroke: Stroke) -> None:
+def _stroke(canvas: Canvas, outline: Outline, *strokes: Stroke) -> None:
     if not outline:
         return
-    red, green, blue, alpha = rgba(stroke.color)
-    round_ = stroke.cap == "round"
-    canvas.setStrokeColorRGB(red / 255, green / 255, blue / 255, alpha / 255)
-    canvas.setLineWidth(stroke.width)
-    canvas.setLineCap(_ROUND if round_ else _FLAT)
-    canvas.setLineJoin(_ROUND if round_ else _MITER)
-    canvas.setMiterLimit(_MITER_LIMIT)
-    canvas.setDash(list(stroke.dash) if sum(stroke.dash) > 0 else [])
-    canvas.drawPath(_path(canvas, outline), stroke=1, fill=0)
+    path = _path(canvas, outline)
+    for stroke in strokes:
+        red, green, blue, alpha = rgba(stroke.color)
+        round_ = stroke.cap == "round"
+        canvas.setStrokeColorRGB(red / 255, green / 255, blue / 255, alpha / 255)
+        canvas.setLineWidth(stroke.width)
+        canvas.setLineCap(_ROUND if round_ else _FLAT)
+        canvas.setLineJoin(_ROUND if round_ else _MITER)
+        canvas.setMiterLimit(_MITER_LIMIT)
+        canvas.setDash(list(stroke.dash) if sum(stroke.dash) > 0 else [])
+        canvas.drawPath(path, stroke=1, fill=0)
 
 
 def _clip(canvas: Any, outline: Outline, even_odd: bool) -> None:
