@@ -65,3 +65,8 @@ class Car(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True)
     tolerance: Tolerance | None = None
     rotation_interval: Quantity | None = None
     rotations: tuple[RotationDone, ...] = ()
+    front_rim_width: Quantity | None = None
+    rear_rim_width: Quantity | None = None
+    ground_clearance: Quantity | None = None
+    final_drive: Annotated[float, msgspec.Meta(gt=0, le=20)] | None = None
+    dual_rear_wheels: bool = False

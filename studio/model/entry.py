@@ -17,12 +17,14 @@ _SPELLINGS: dict[str, UnitName] = {
     "kph": "km/h", "mph": "mph", "c": "degC", "°c": "degC", "degc": "degC", "f": "degF", "°f": "degF",
     "degf": "degF", "nm": "N m", "n m": "N m", "n·m": "N m", "lbf ft": "lbf ft", "lb ft": "lbf ft",
     "lb-ft": "lbf ft", "ft-lb": "lbf ft", "ft lb": "lbf ft", "ft-lbs": "lbf ft", "lbf·ft": "lbf ft",
-    "%": "%", "percent": "%",
+    "%": "%", "percent": "%", "m": "m", "meters": "m", "metres": "m", "ft": "ft", "feet": "ft", "mm/h": "mm/h",
+    "in/h": "in/h",
 }  # fmt: skip
 _EXAMPLES: dict[str, str] = {
     "depth": "5/32, 4 mm or 0.16 in", "length": "2900 mm or 114 in", "pressure": "35 psi, 240 kPa or 2.4 bar",
     "distance": "41200 mi or 66300 km", "load": "1250 kg or 2756 lb", "temperature": "20 C or 68 F",
     "torque": "110 N m or 80 lb ft", "share": "0.5 %", "speed": "100 km/h or 60 mph",
+    "altitude": "1600 m or 5280 ft", "rain": "50 mm/h or 2 in/h", "money": "129.90",
 }  # fmt: skip
 
 

@@ -6,6 +6,7 @@ from typing import Annotated
 import msgspec
 
 from studio.model.car import Car, LongText, Name, ShortText
+from studio.model.circumstances import Circumstances, Prices
 from studio.model.places import Place
 from studio.model.quantity import System
 from studio.model.specimen import Identifier, Specimen
@@ -63,6 +64,8 @@ class Episode(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=T
     look: ShortText = "chalk"
     story: LongText = ""
     car: Car = Car()
+    prices: Prices = Prices()
+    circumstances: Circumstances = Circumstances()
     specimens: Annotated[tuple[Specimen, ...], msgspec.Meta(max_length=200)] = ()
     rundown: Rundown = Rundown()
     questions: tuple[Question, ...] = ()

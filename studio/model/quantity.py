@@ -13,11 +13,12 @@ from studio.model.spoken import spell_number, spell_thirty_seconds
 
 UnitName = Literal[
     "mm", "32nds", "in", "kPa", "psi", "bar", "km", "mi", "kg", "lb", "km/h", "mph",
-    "degC", "degF", "N m", "lbf ft", "%", "years", "rev/km", "rev/mi", "rpm", "",
+    "degC", "degF", "N m", "lbf ft", "%", "years", "rev/km", "rev/mi", "rpm", "m", "ft", "mm/h", "in/h", "L/s",
+    "money", "",
 ]  # fmt: skip
 Kind = Literal[
     "depth", "length", "pressure", "distance", "load", "speed", "temperature", "torque", "share", "age", "turns",
-    "turning", "count",
+    "turning", "altitude", "rain", "flow", "money", "count",
 ]  # fmt: skip
 System = Literal["us", "metric"]
 
@@ -56,18 +57,25 @@ UNITS: dict[str, Unit] = {
     "rev/km": Unit(1.0, 0.0, 0, "rev/km", "turn per kilometer", "turns per kilometer"),
     "rev/mi": Unit(1.0 / 1.609344, 0.0, 0, "rev/mi", "turn per mile", "turns per mile"),
     "rpm": Unit(1.0, 0.0, 1, "rpm", "turn a minute", "turns a minute"),
+    "m": Unit(1.0, 0.0, 0, "m", "meter", "meters"),
+    "ft": Unit(0.3048, 0.0, 0, "ft", "foot", "feet"),
+    "mm/h": Unit(1.0, 0.0, 0, "mm/h", "millimeter an hour", "millimeters an hour"),
+    "in/h": Unit(25.4, 0.0, 1, "in/h", "inch an hour", "inches an hour"),
+    "L/s": Unit(1.0, 0.0, 1, "L/s", "liter a second", "liters a second"),
+    "money": Unit(1.0, 0.0, 2, "", "", ""),
     "": Unit(1.0, 0.0, 0, "", "", ""),
 }
 _KIND_OF: dict[str, Kind] = {
     "mm": "depth", "32nds": "depth", "in": "length", "kPa": "pressure", "psi": "pressure", "bar": "pressure",
     "km": "distance", "mi": "distance", "kg": "load", "lb": "load", "km/h": "speed", "mph": "speed",
     "degC": "temperature", "degF": "temperature", "N m": "torque", "lbf ft": "torque", "%": "share",
-    "years": "age", "rev/km": "turns", "rev/mi": "turns", "rpm": "turning", "": "count",
+    "years": "age", "rev/km": "turns", "rev/mi": "turns", "rpm": "turning", "m": "altitude",
+    "ft": "altitude", "mm/h": "rain", "in/h": "rain", "L/s": "flow", "money": "money", "": "count",
 }  # fmt: skip
 _SHOWN_IN: dict[str, tuple[UnitName, UnitName]] = {  # kind: (US, metric)
     "depth": ("32nds", "mm"), "length": ("in", "mm"), "pressure": ("psi", "kPa"), "distance": ("mi", "km"),
     "load": ("lb", "kg"), "speed": ("mph", "km/h"), "temperature": ("degF", "degC"), "torque": ("lbf ft", "N m"),
-    "turns": ("rev/mi", "rev/km"),
+    "turns": ("rev/mi", "rev/km"), "altitude": ("ft", "m"), "rain": ("in/h", "mm/h"),
 }  # fmt: skip
 MINUS = "−"
 
@@ -165,8 +173,8 @@ def format_quantity(value: float, unit: str, kind: str) -> str:
     number = format_number(value, decimals_for(value, unit, kind))
     if unit == "32nds":
         return f"{number}/32 in"
-    if unit in ("%", ""):
-        return f"{number} %" if unit else number
+    if unit in ("%", "", "money"):
+        return f"{number} %" if unit == "%" else number
     if unit == "years" and number == "1.0":
         return "1.0 year"
     return f"{number} {UNITS[unit].symbol}"

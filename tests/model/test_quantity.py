@@ -25,6 +25,8 @@ PINT_NAMES = {
     "km": "kilometer", "mi": "mile", "kg": "kilogram", "lb": "pound", "km/h": "kilometer / hour", "mph": "mile / hour",
     "degC": "degC", "degF": "degF", "N m": "newton * meter", "lbf ft": "force_pound * foot",
     "rev/km": "turn / kilometer", "rev/mi": "turn / mile", "rpm": "turn / minute", "years": "year", "%": "percent",
+    "m": "meter", "ft": "foot", "mm/h": "millimeter / hour", "in/h": "inch / hour", "L/s": "liter / second",
+    "money": "dimensionless",
     "": "dimensionless",
 }  # fmt: skip
 PAIRS = [
