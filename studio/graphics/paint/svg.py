@@ -22,7 +22,7 @@ _FACES = {
 }  # fmt: skip
 _FEATURES = '"kern","calt" 0,"liga" 0'  # those with which the text was measured
 _COMMANDS = {"M": "M%.2f %.2f", "L": "L%.2f %.2f", "C": "C%.2f %.2f %.2f %.2f %.2f %.2f", "Z": "Z"}
-_SPARE_ZEROS = re.compile(r"(\.[1-9])0(?!\d)|\.00(?!\d)")
+_SPARE_ZEROS = re.compile(r"\.00(?!\d)|(?<=\.\d)0(?!\d)")
 _NOT_XML = re.compile("[^\t\n\r\x20-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
 _NOT_ID = re.compile(r"[^A-Za-z0-9_.]+")
 
@@ -118,11 +118,11 @@ class _Page:
 
 def path_data(outline: Outline) -> str:
     """An outline in SVG's path notation, two decimals at most."""
-    return _SPARE_ZEROS.sub(r"\1", "".join([_COMMANDS[command[0]] % command[1:] for command in outline]))
+    return _SPARE_ZEROS.sub("", "".join([_COMMANDS[command[0]] % command[1:] for command in outline]))
 
 
 def _number(value: float) -> str:
-    return _SPARE_ZEROS.sub(r"\1", f"{value:.2f}")
+    return _SPARE_ZEROS.sub("", f"{value:.2f}")
 
 
 def _legal(text: str) -> str:
