@@ -3,12 +3,13 @@
 from dataclasses import replace
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QSizePolicy, QSlider, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QSlider, QVBoxLayout, QWidget
 
 from studio.window.elided import ElidedLine
 from studio.window.flow import flow
 from studio.window.labels import field_label
 from studio.window.palette import GRID
+from studio.window.pictures_check import Check
 from studio.window.pictures_view import View
 
 
@@ -22,8 +23,8 @@ class StageBar(QWidget):
         self._view = View()
         self._names: tuple[str, ...] = ()
         self.steps = QSlider(Qt.Orientation.Horizontal)
-        self.guides = QCheckBox("Safe a&reas")
-        self.phone = QCheckBox("As large as on a &phone")
+        self.guides = Check("Safe a&reas")
+        self.phone = Check("As large as on a &phone")
         self.step_name = ElidedLine()
         self._label = field_label("&Build-up", self.steps)
         self._lay_out()

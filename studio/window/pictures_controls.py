@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from msgspec.structs import replace as with_fields
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QCheckBox, QFrame, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QScrollArea, QVBoxLayout, QWidget
 
 from studio.graphics.catalogue import Picture
 from studio.graphics.frame import Frame, read_frame
@@ -16,6 +16,7 @@ from studio.window.fields import TextField
 from studio.window.form_parts import FieldBox
 from studio.window.labels import plain_label
 from studio.window.palette import GRID
+from studio.window.pictures_check import Check
 from studio.window.pictures_choice import ChoiceSubject, choice_of, with_choice
 from studio.window.pictures_frame import background_chooser, frame_chooser, frame_key
 from studio.window.pictures_tires import TireChoice
@@ -40,7 +41,7 @@ class Controls(QScrollArea):
         self.tires_note = plain_label("", "quiet", wrap=True)
         self.look = Chooser(16)
         self.frame, self.background = frame_chooser(), background_chooser(self._look)
-        self.captions = QCheckBox("&Keep the caption band free")
+        self.captions = Check("&Keep the caption band free")
         self._tires_box = below(GRID // 2, FieldBox("Tires shown", self.tires, wide=True), self.tires_note)
         for id_, look in shipped_looks().items():
             self.look.addItem(look.name, id_)

@@ -5,7 +5,7 @@ from pathlib import Path
 
 from PySide6.QtCore import QUrl, Signal
 from PySide6.QtGui import QDesktopServices
-from PySide6.QtWidgets import QCheckBox, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from studio.storage.errors import StorageError
 from studio.window.chooser import Chooser
@@ -14,6 +14,7 @@ from studio.window.flow import flow
 from studio.window.form_parts import FieldBox
 from studio.window.labels import plain_label, push_button
 from studio.window.palette import GRID
+from studio.window.pictures_check import Check
 from studio.window.pictures_export import FORMATS, Export, Outcome
 from studio.window.place import Workshop
 from studio.window.tasks import Progress
@@ -36,7 +37,7 @@ class ExportPanel(QWidget):
         self.format = Chooser(16)
         for key, words in FORMATS:
             self.format.addItem(words, key)
-        self.steps = QCheckBox("Each &step of the build-up")
+        self.steps = Check("Each &step of the build-up")
         self.one = push_button("&Export chosen…", self.export_chosen, primary=True)
         self.all = push_button("Export &all…", self.export_all)
         self.stop = push_button("S&top", self.stop_export)

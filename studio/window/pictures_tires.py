@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QAbstractItemView, QListView
 
 from studio.decide.subjects import tires
 from studio.model.episode import Episode
+from studio.window.pictures_check import CheckDelegate
 
 _MOST_ROWS = 6
 Index = QModelIndex | QPersistentModelIndex
@@ -68,6 +69,7 @@ class TireChoice(QListView):
         super().__init__()
         self.tires = TiresModel()
         self.setModel(self.tires)
+        self.setItemDelegate(CheckDelegate(self))
         self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setTabKeyNavigation(False)

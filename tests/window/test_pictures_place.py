@@ -101,6 +101,9 @@ def test_tires_are_offered_where_a_picture_takes_some(place, qtbot):
     assert index.data(Qt.ItemDataRole.CheckStateRole) == Qt.CheckState.Checked
     assert place.document.undo_stack.undoText() == "Choose the tires of The size code"
     qtbot.waitUntil(lambda: place.stage.drawn.scene.title.endswith(" b"))
+    row = place.controls.tires.visualRect(place.controls.tires.tires.index(0))
+    qtbot.mouseClick(place.controls.tires.viewport(), Qt.MouseButton.LeftButton, pos=row.center())
+    assert place.document.episode.pictures[0].specimens == ("a",)
     place.shelf.choose("depth_by_wheel")
     assert not place.controls.tires.isVisible()
 
