@@ -26,7 +26,7 @@ class FindingHead(QWidget):
         self._limit = plain_label("", wrap=True)
         self._distance = plain_label("", "quiet", wrap=True)
         self.show_it = QPushButton("Sho&w it")
-        self.copy_it = QPushButton("Copy s&entence")
+        self.copy_it = QPushButton("&Copy sentence")
         self.show_it.setProperty("primary", True)
         self._sentence.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         self._lay_out()

@@ -11,7 +11,7 @@ from studio.window.findings_list import FindingsList
 from studio.window.findings_rows import Row, calls_words, rows, table
 from studio.window.findings_sheet import FindingSheet
 from studio.window.findings_words import input_words, source_words
-from studio.window.labels import plain_label, push_button
+from studio.window.labels import plain_label, plain_tooltip, push_button
 from studio.window.palette import GRID
 from studio.window.place import Place, Workshop
 
@@ -39,7 +39,7 @@ def questions() -> dict[str, str]:
 class FindingsPlace(Place):
     """The list at the left, the opened finding at its right, or below it where the window is narrow."""
 
-    key, title, menu_title = "findings", "Findings", "&Findings"
+    key, title, menu_title = "findings", "Findings", "F&indings"
 
     def __init__(self, workshop: Workshop, parent: QWidget | None = None) -> None:
         super().__init__(workshop, parent)
@@ -130,7 +130,7 @@ class FindingsPlace(Place):
         column.setSpacing(2 * GRID)
         words = "Here stands what the readings say: can each tire stay on, do they match, how to rotate them."
         column.addWidget(plain_label(words, "heading", wrap=True))
-        self.start = push_button("Enter the &first tire", self._to_the_car, primary=True)
+        self.start = push_button("Enter the first ti&re", self._to_the_car, primary=True)
         column.addWidget(self.start, 0, Qt.AlignmentFlag.AlignLeft)
         column.addStretch(1)
         return page
@@ -171,7 +171,9 @@ class FindingsPlace(Place):
         shown = finding is not None and bool(picture_of(finding))
         self.sheet.head.show_it.setEnabled(shown)
         self._show_action.setEnabled(shown)
-        self._show_action.setStatusTip("" if shown else "No picture of the catalogue shows this finding")
+        why = "" if shown else "No picture of the catalogue shows this finding"
+        self._show_action.setStatusTip(why)
+        plain_tooltip(self.sheet.head.show_it, why)
 
     def _row_of(self, finding: Finding | None) -> Row | None:
         listed = (row for row in self.list.findings_model.rows if isinstance(row, Row))

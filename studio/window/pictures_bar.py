@@ -24,7 +24,7 @@ class StageBar(QWidget):
         self._names: tuple[str, ...] = ()
         self.steps = QSlider(Qt.Orientation.Horizontal)
         self.guides = Check("Safe a&reas")
-        self.phone = Check("As large as on a &phone")
+        self.phone = Check("As large as on a pho&ne")
         self.step_name = ElidedLine()
         self._label = field_label("&Build-up", self.steps)
         self._lay_out()

@@ -37,6 +37,7 @@ class Controls(QScrollArea):
         self._subject = ChoiceSubject(document)
         self._takes = 0
         self.title = TextField(self._subject, "title", "title", chars=20, most=200)
+        self.title_note = plain_label("A number typed here does not follow the readings.", "quiet", wrap=True)
         self.tires = TireChoice()
         self.tires_note = plain_label("", "quiet", wrap=True)
         self.look = Chooser(16)
@@ -58,6 +59,8 @@ class Controls(QScrollArea):
     def refresh(self) -> None:
         """Show what the episode holds."""
         episode, picture = self._document.episode, self._subject.picture
+        title = choice_of(episode, picture).title
+        self.title_note.setVisible(any(character.isdigit() for character in title))
         self.look.setCurrentIndex(self.look.findData(look_of(episode).id))
         self.tires.tires.show_choice(episode, choice_of(episode, picture).specimens, self._takes)
         some = self._takes > 0 and self.tires.tires.rowCount() > 0
@@ -91,7 +94,7 @@ class Controls(QScrollArea):
         column = QVBoxLayout(inside)
         column.setContentsMargins(2 * GRID, 2 * GRID, 2 * GRID, 2 * GRID)
         column.setSpacing(GRID + 4)
-        for widget in (FieldBox("Title", self.title, wide=True), self._tires_box,
+        for widget in (below(GRID // 2, FieldBox("Title", self.title, wide=True), self.title_note), self._tires_box,
                        FieldBox("Look of the channel", self.look, wide=True), self.frame, self.captions,
                        self.background):  # fmt: skip
             column.addWidget(widget)

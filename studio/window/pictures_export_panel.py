@@ -38,9 +38,9 @@ class ExportPanel(QWidget):
         for key, words in FORMATS:
             self.format.addItem(words, key)
         self.steps = Check("Each &step of the build-up")
-        self.one = push_button("&Export chosen…", self.export_chosen, primary=True)
+        self.one = push_button("E&xport chosen…", self.export_chosen, primary=True)
         self.all = push_button("Export &all…", self.export_all)
-        self.stop = push_button("S&top", self.stop_export)
+        self.stop = push_button("St&op", self.stop_export)
         self.open = push_button("Open the fol&der", self.open_folder)
         self.message = plain_label("", wrap=True)
         self._lay_out()
@@ -55,7 +55,7 @@ class ExportPanel(QWidget):
     def show_chosen(self, ids: tuple[str, ...]) -> None:
         """These pictures are chosen on the shelf."""
         self.chosen = ids
-        self.one.setText("&Export chosen…" if len(ids) == 1 else f"&Export chosen ({len(ids)})…")
+        self.one.setText("E&xport chosen…" if len(ids) == 1 else f"E&xport chosen ({len(ids)})…")
         self.one.setEnabled(bool(ids) and not self.running)
 
     def export_chosen(self) -> None:

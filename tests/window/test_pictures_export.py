@@ -45,7 +45,7 @@ def test_an_export_runs_with_keys_alone(place, qtbot, answers, tmp_path):
     answers.queue.append(tmp_path)
     qtbot.keyClick(place.shelf, Qt.Key.Key_Down)
     qtbot.keyClick(place.shelf, Qt.Key.Key_Down, Qt.KeyboardModifier.ShiftModifier)
-    assert place.export.one.text() == "&Export chosen (2)…"
+    assert place.export.one.text() == "E&xport chosen (2)…"
     while place.focusWidget() is not place.export.one:
         qtbot.keyClick(place.focusWidget(), Qt.Key.Key_Tab)
     qtbot.keyClick(place.export.one, Qt.Key.Key_Space)

@@ -81,6 +81,14 @@ def test_a_title_is_plain_text_undone_by_name_as_one_step(place, qtbot):
     assert all(label.textFormat() == Qt.TextFormat.PlainText for label in place.findChildren(QLabel))
 
 
+def test_a_number_typed_into_a_title_is_remarked_on(place, qtbot):
+    place.controls.title.setFocus()
+    qtbot.keyClicks(place.controls.title, "Nearly done")
+    assert not place.controls.title_note.isVisible()
+    qtbot.keyClicks(place.controls.title, " at 3/32")
+    assert place.controls.title_note.isVisible()
+
+
 def test_a_changed_reading_is_drawn_anew_everywhere(place, qtbot):
     before = place.shelf.shelf_model.entries[2].drawn
     episode = place.document.episode
