@@ -19,7 +19,14 @@ from studio.reference.tables import Tables
 _CAR_FIELDS = {
     "front_axle_rating": "axle_rating", "rear_axle_rating": "axle_rating", "wheelbase": "wheelbase",
     "front_track": "track", "rear_track": "track", "wheel_nut_torque": "wheel_nut_torque",
-    "rotation_interval": "rotation_interval",
+    "rotation_interval": "rotation_interval", "front_rim_width": "rim_width", "rear_rim_width": "rim_width",
+    "ground_clearance": "ground_clearance",
+}  # fmt: skip
+_CIRCUMSTANCES = {
+    "filling_temperature": "temperature", "driving_temperature": "temperature", "filling_altitude": "altitude",
+    "driving_altitude": "altitude", "speed": "speed", "water_depth": "water_depth", "texture_depth": "texture_depth",
+    "rain": "rain", "drainage_length": "drainage_length", "road_slope": "road_slope",
+    "yearly_distance": "yearly_distance",
 }  # fmt: skip
 Found = Iterator[Problem]
 
@@ -33,6 +40,7 @@ def _all(episode: Episode, tables: Tables) -> Found:
     if episode.region not in tables.regions:
         yield Problem("region", f"{episode.region!r} was read; expected one of {', '.join(tables.regions)}")
     yield from _car(episode.car, episode.on, tables)
+    yield from _circumstances(episode, tables)
     yield from _twice("specimens", (specimen.id for specimen in episode.specimens))
     yield from _one_at_a_place(episode.specimens)
     for index, specimen in enumerate(episode.specimens):
@@ -64,6 +72,15 @@ def _car(car: Car, on: dt.date, tables: Tables) -> Found:
         path = f"car.rotations[{index}]"
         yield from _not_after(f"{path}.on", "rotation", done.on, on)
         yield from _bounded(f"{path}.odometer", "odometer", done.odometer, tables)
+
+
+def _circumstances(episode: Episode, tables: Tables) -> Found:
+    around = episode.circumstances
+    for field, name in _CIRCUMSTANCES.items():
+        yield from _bounded(f"circumstances.{field}", name, getattr(around, field), tables)
+    for index, size in enumerate(around.sizes_wished):
+        yield from _marking(f"circumstances.sizes_wished[{index}]", size)
+    yield from _bounded("prices.used_tire_depth", "depth", episode.prices.used_tire_depth, tables)
 
 
 def _placard(placard: Placard, tables: Tables) -> Found:

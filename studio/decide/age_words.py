@@ -30,7 +30,7 @@ def sentence(its: Aged) -> str:
     """The finding in plain speech."""
     title, reached = its.part.subject.title, its.reached
     if not its.code.decade_known:
-        return f"{title} has a three-digit code: made before July 2000. Advice: replace it, whatever its tread."
+        return f"{title} has a three-digit code: made before July 2000. Advice: replace it."
     if reached is None:
         return f"{title} is {_age(its)} old: made in {_made(its)}."
     return f"{title} is {_age(its)} old ({_made(its)}). Advice: {_ADVICE[reached.level]}."

@@ -32,6 +32,11 @@ class Unlike(msgspec.Struct, frozen=True, kw_only=True):
         """``size and season``."""
         return joined(self.fields)
 
+    @property
+    def brief(self) -> str:
+        """The same, short enough for a sentence: ``size, season and more``."""
+        return self.words if len(self.fields) <= 2 else joined([*self.fields[:2], "more"])
+
 
 def unlike(tires: tuple[Worn, ...], region: str, tables: Tables) -> Unlike:
     """Compare what is known of the tires; a marking that cannot be read differs from none."""

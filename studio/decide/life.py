@@ -146,6 +146,7 @@ def _figures(its: Life) -> tuple[Figure, ...]:
         Figure(name="wear_per_1000", label=f"wear in 1000 {its.unit}", quantity=depth(its.fit.rate_per_1000, "mm")),
         Figure(name="wear_per_1000_doubt", label="half width of the wear", quantity=depth(its.rate_doubt, "mm")),
         Figure(name="fit_at_first", label="the line at the first reading", quantity=depth(its.fit.depth_at_zero, "mm")),
+        Figure(name="fit_at_last", label="the line at the last reading", quantity=depth(its.fit_at_last, "mm")),
         Figure(name="depth", label="last lowest reading", quantity=depth(its.now_mm, "mm")),
         Figure(name="depth_doubt", label="doubt of the last reading", quantity=depth(its.now_doubt_mm, "mm")),
     ]

@@ -67,6 +67,11 @@ class Life(msgspec.Struct, frozen=True, kw_only=True):
         doubt_mm = max(max(point.doubt_mm for point in self.points), self.fit.scatter)
         return doubt_mm / spread * 1000
 
+    @property
+    def fit_at_last(self) -> float:
+        """The fitted depth at the last reading, in mm."""
+        return self.fit.depth_at_zero - self.fit.rate_per_1000 * self.points[-1].rolled / 1000
+
     def reach(self, mark: Mark) -> Reach:
         """How far it is to a mark: from the last reading at the fitted rate; the band from both doubts together."""
         rate, doubt = self.fit.rate_per_1000, self.rate_doubt

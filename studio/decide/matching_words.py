@@ -23,7 +23,7 @@ def missing(part: Part) -> tuple[str, ...]:
 def unread(part: Part, differs: Unlike) -> str:
     """The sentence on tires that cannot be compared yet."""
     if differs.verdict == "inspect":
-        return f"{part.title} are not alike: they differ in {differs.words}. Have it looked at."
+        return f"{part.title} are not alike: they differ in {differs.brief}. Have it looked at."
     read = {worn.subject.name for worn in part.tires if worn.tread is not None}
     absent = [place_words(place) for place in part.places if place not in read]
     return f"{part.title} cannot be compared yet: no reading of {joined(absent)}."
@@ -34,7 +34,7 @@ def sentence(match: Match) -> str:
     title, binding = match.part.title, match.binding
     if match.unlike_rules:
         end = "They should be alike." if match.unlike.verdict == "watch" else "Have it looked at."
-        return f"{title} are not alike: they differ in {match.unlike.words}. {end}"
+        return f"{title} are not alike: they differ in {match.unlike.brief}. {end}"
     if match.wants_rotation and match.axles_apart is not None:
         return f"Front and rear are {match.part.audience.both(match.axles_apart)} apart: time to rotate."
     if binding is None:

@@ -9,9 +9,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from studio import shipped
-from studio.decide import bounds, decide
+from studio.decide import admission, bounds, decide
 from studio.decide.admission import problems
 from studio.model.car import Car, Placard, PlacardTire, RotationDone, Tolerance
+from studio.model.circumstances import Circumstances, Prices
 from studio.model.episode import Episode, Question
 from studio.model.paths import value_at
 from studio.model.quantity import Quantity, depth, length
@@ -107,7 +108,8 @@ def test_an_unknown_region_is_refused_with_the_known_ones():
     [
         ("wheelbase", length(20000)), ("wheelbase", Quantity(240, "kPa")), ("front_track", Quantity(1, "kg")),
         ("front_axle_rating", Quantity(20, "kg")), ("rear_axle_rating", length(1250)),
-        ("wheel_nut_torque", Quantity(5, "N m")), ("rotation_interval", Quantity(10, "km")),
+        ("wheel_nut_torque", Quantity(5, "N m")), ("front_rim_width", length(40, "in")),
+        ("ground_clearance", length(2)), ("rotation_interval", Quantity(10, "km")),
         ("rotation_interval", Quantity(100, "%")),
     ],
 )  # fmt: skip
@@ -146,6 +148,34 @@ def test_each_part_of_a_reading_is_held_against_its_bounds(changes, path):
 def test_a_placard_pressure_in_millimeters_is_refused():
     whole = episode(car=Car(placard=Placard(spare=PlacardTire(pressure=length(240)))))
     assert only(whole).path == "car.placard.spare.pressure" and "which is a length" in only(whole).message
+
+
+@pytest.mark.parametrize(
+    ("field", "value"),
+    [
+        ("filling_temperature", Quantity(35, "psi")), ("driving_altitude", Quantity(90_000, "ft")),
+        ("speed", Quantity(900, "km/h")), ("water_depth", Quantity(-1, "mm")), ("rain", Quantity(2, "m")),
+        ("road_slope", Quantity(100, "%")), ("drainage_length", Quantity(0, "m")),
+        ("yearly_distance", Quantity(-1, "km")), ("texture_depth", Quantity(50, "mm")),
+    ],
+)  # fmt: skip
+def test_weather_and_road_are_held_against_their_bounds(field, value):
+    whole = msgspec.structs.replace(episode(), circumstances=Circumstances(**{field: value}))
+    assert only(whole).path == f"circumstances.{field}"
+
+
+def test_a_wished_size_and_a_used_tires_depth_must_be_possible():
+    wished = msgspec.structs.replace(episode(), circumstances=Circumstances(sizes_wished=("225/60R17", "225/60R71")))
+    assert only(wished).path == "circumstances.sizes_wished[1]"
+    used = msgspec.structs.replace(episode(), prices=Prices(used_tire_depth=depth(45, "32nds")))
+    assert only(used).path == "prices.used_tire_depth"
+
+
+def test_every_quantity_of_the_model_has_its_bounds():
+    """A field that holds a quantity and is held against nothing would let an impossible value in."""
+    for struct, names in ((Car, admission._CAR_FIELDS), (Circumstances, admission._CIRCUMSTANCES)):
+        held = {field.name for field in msgspec.structs.fields(struct) if field.type == (Quantity | None)}
+        assert held == set(names)
 
 
 def test_single_checks_raise_for_the_window_what_admission_reports():

@@ -1,0 +1,159 @@
+"""All topics together: any episode that is let in is answered, completely, the same whatever its order and units."""
+
+import dataclasses
+import datetime as dt
+import subprocess
+import sys
+
+import msgspec
+import pytest
+from hypothesis import HealthCheck, assume, given, settings
+from hypothesis import strategies as st
+
+from studio.decide import TOPICS, decide
+from studio.decide.admission import problems
+from studio.model.car import Car, Placard, PlacardTire, RotationDone, Tolerance
+from studio.model.paths import value_at
+from studio.model.places import ON_CAR
+from studio.model.quantity import Quantity, depth, length
+from studio.model.specimen import Damage, Gauge, Reading, Specimen
+from tests.decide.build import TABLES, episode, flat, four, tire
+
+markings = st.sampled_from(
+    ["", "225/60R17 99H", "P225/60R17 98T", "225/55R18", "T145/80D17 107M", "31x10.50R15LT 109Q", "155R13 78S",
+     "LT245/75R16 120/116S E", "275/35ZR20 (102Y)", "205/60B15"]
+)  # fmt: skip
+codes = st.sampled_from(["", "0124", "3618", "5320", "317", "0005"])
+days = st.dates(dt.date(2023, 1, 1), dt.date(2026, 3, 1))
+odometers = st.one_of(st.none(), st.builds(Quantity, st.floats(0, 300_000), st.sampled_from(["mi", "km"])))
+gauges = st.sampled_from([Gauge(resolution=depth(s, u)) for s, u in ((1, "32nds"), (0.5, "32nds"), (0.1, "mm"))])
+
+
+@st.composite
+def readings(draw):
+    grooves, stations = draw(st.integers(0, 5)), draw(st.integers(1, 4))
+    cell = st.one_of(st.none(), st.floats(0, 11))
+    grid = tuple(tuple(draw(cell) for _ in range(stations)) for _ in range(grooves))
+    kinds = st.sampled_from(["cut", "bulge", "cord", "cracks", "puncture", "other"])
+    return Reading(
+        on=draw(days), place=draw(st.sampled_from([*ON_CAR, "bench"])), gauge=draw(gauges), depths=grid,
+        unit=draw(st.sampled_from(["mm", "32nds"])), odometer=draw(odometers),
+        damage=tuple(Damage(kind=kind) for kind in draw(st.lists(kinds, max_size=1))),
+    )  # fmt: skip
+
+
+@st.composite
+def specimens(draw):
+    places = draw(st.permutations([*ON_CAR, "bench", "bench"]))[: draw(st.integers(0, 7))]
+    return tuple(
+        Specimen(
+            id=f"tire_{i}", place=place, name=draw(st.sampled_from(["", "Old one", "x" * 80])), marking=draw(markings),
+            date_code=draw(codes), tread=draw(st.sampled_from(["plain", "directional", "asymmetric"])),
+            season=draw(st.sampled_from(["summer", "all_season", "winter", "studded"])),
+            depth_new=draw(st.sampled_from([None, depth(8, "mm"), depth(11, "32nds"), depth(3, "32nds")])),
+            readings=tuple(draw(st.lists(readings(), max_size=3))),
+        )
+        for i, place in enumerate(places)
+    )  # fmt: skip
+
+
+cars = st.builds(
+    Car,
+    drivetrain=st.sampled_from([None, "front", "rear", "all", "part_time_four"]),
+    placard=st.builds(
+        Placard, front=st.builds(PlacardTire, marking=markings), rear=st.builds(PlacardTire, marking=markings)
+    ),
+    tolerance=st.sampled_from([
+        None, Tolerance(form="depth", limit=depth(2, "32nds")), Tolerance(form="percent", limit=Quantity(0.5, "%")),
+        Tolerance(form="circumference", limit=length(0.25, "in")), Tolerance(form="depth", limit=length(0.1, "in")),
+    ]),
+    rotation_interval=st.sampled_from([None, Quantity(5000, "mi"), Quantity(10_000, "km")]),
+    rotations=st.lists(st.builds(RotationDone, on=days, odometer=odometers), max_size=2).map(tuple),
+)  # fmt: skip
+any_episode = st.builds(
+    lambda tires, car, region, units: episode(*tires, car=car, region=region, units=units),
+    specimens(), cars, st.sampled_from(sorted(TABLES.regions)), st.sampled_from(["us", "metric"]),
+)  # fmt: skip
+
+
+@settings(max_examples=150, suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large])
+@given(whole=any_episode)
+def test_every_episode_that_is_let_in_is_answered_completely(whole):
+    assume(not problems(whole, TABLES))
+    findings = decide(whole, TABLES)
+    assert len({finding.id for finding in findings}) == len(findings)
+    for finding in findings:
+        assert finding.id == f"{finding.topic}.{finding.subject}"
+        assert finding.sentence and len(finding.sentence) <= 111, finding.sentence
+        assert finding.sources and finding.caution
+        assert finding.missing or finding.verdict != "unknown", finding.id
+        assert finding.working or finding.verdict == "unknown"
+        for path in finding.inputs:
+            value_at(whole, path)
+        if None not in (finding.value, finding.limit, finding.margin):
+            assert abs(finding.margin) == pytest.approx(abs(finding.value - finding.limit), abs=1e-9)
+        text = " ".join((finding.sentence, *finding.working, *finding.would_change)).lower().split()
+        assert not {"nan", "inf", "-inf"} & {word.strip(".,;:()%") for word in text}
+    assert msgspec.json.decode(msgspec.json.encode(findings))
+
+
+@settings(max_examples=60, suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large])
+@given(whole=any_episode, data=st.data())
+def test_neither_units_nor_the_order_of_the_tires_change_a_verdict(whole, data):
+    assume(not problems(whole, TABLES))
+    order = data.draw(st.permutations(whole.specimens))
+    units = "metric" if whole.units == "us" else "us"
+    other = msgspec.structs.replace(whole, specimens=tuple(order), units=units)
+    mine, its = ({f.id: f for f in decide(e, TABLES)} for e in (whole, other))
+    assert mine.keys() == its.keys()
+    for id_, finding in mine.items():
+        assert finding.verdict == its[id_].verdict, id_
+        assert finding.value == (None if finding.value is None else pytest.approx(its[id_].value))
+
+
+def test_the_topics_answer_in_the_viewers_order_each_under_a_question():
+    assert [topic.id for topic in TOPICS] == ["tread_left", "size", "matching", "rotation", "age", "life"]
+    assert all(topic.question.endswith("?") for topic in TOPICS)
+    found = [finding.topic for finding in decide(episode(*four((8, 8, 8, 8))), TABLES)]
+    assert list(dict.fromkeys(found)) == [topic.id for topic in TOPICS]
+
+
+def test_an_empty_episode_has_no_findings():
+    assert len(decide(episode(), TABLES)) == 0
+
+
+def changed(table, key, **values):
+    rows = dict(getattr(TABLES, table))
+    rows[key] = msgspec.structs.replace(rows[key], **values)
+    return dataclasses.replace(TABLES, **{table: rows})
+
+
+@pytest.mark.parametrize(
+    ("table", "key", "values", "finding", "limit"),
+    [
+        ("tread_minimum", "us_car", {"value": 3.0}, "tread_left.front_left", 3.0),
+        ("matching", "awd_depth", {"value": 1.0}, "matching.set", 1.0),
+        ("rotation_interval", "trade_miles", {"low": 4000.0}, "rotation.car", 4000.0),
+        ("age_advice", "makers_six_years", {"from_years": 7.0}, "age.front_left", 7.0),
+    ],
+)
+def test_every_limit_comes_from_the_tables(table, key, values, finding, limit):
+    whole = episode(*four((8, 8, 8, 8), date_code="3621"), car=Car(drivetrain="all"))
+    assert decide(whole, TABLES).get(finding).limit not in (None, limit)
+    assert decide(whole, changed(table, key, **values)).get(finding).limit == limit
+
+
+def test_an_edit_recomputes_only_what_depends_on_it():
+    whole = episode(*four((8, 8, 8, 8)), car=Car(drivetrain="all"))
+    edited = msgspec.structs.replace(whole, specimens=(*whole.specimens[:3], tire("rear_right", flat(6))))
+    before, after = decide(whole, TABLES), decide(edited, TABLES)
+    same = {f.id for f in before if after.get(f.id) is f}
+    assert {"tread_left.rear_right", "matching.rear_axle", "matching.set", "rotation.car"}.isdisjoint(same)
+    assert {"tread_left.front_left", "size.rear_right", "matching.front_axle", "age.rear_right"} <= same
+
+
+def test_the_decisions_import_no_toolkit_and_no_chart():
+    code = "import sys, studio.decide, studio.decide.admission; print([m for m in sys.modules if m.startswith(%r)])"
+    for name in ("PySide6", "matplotlib", "reportlab"):
+        done = subprocess.run([sys.executable, "-c", code % name], capture_output=True, text=True, check=True)
+        assert done.stdout.strip() == "[]"
