@@ -9,7 +9,7 @@ __all__ = ["TOPICS", "decide"]
 
 
 def decide(episode: Episode, tables: Tables) -> Findings:
-    """All findings of an episode, topic by topic in the viewer's order.
+    """All findings of an episode that ``admission`` lets in, topic by topic in the viewer's order.
 
     ``episode.on`` is the day and ``episode.region`` the law for which they speak. What an edit did not touch comes from
     memory, so the same object may stand in two answers; findings are frozen.

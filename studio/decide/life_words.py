@@ -2,17 +2,20 @@
 
 from studio.decide.life_read import Life, Part, Reach
 from studio.decide.wording import counted, day_words, on_paper, upper_first
-from studio.model.quantity import MINUS, Quantity, depth, format_number
+from studio.model.quantity import MINUS, Quantity, System, depth, format_number
 from studio.reference.tables import Tables
 
 _ROUND_TO = 100
 
 
+def _rounded(value: float, its: Life, system: System | None = None) -> Quantity:
+    """A projected distance as far as it can be known: to the hundred, in the audience's units or another system's."""
+    quantity = Quantity(value, its.unit).in_system(system or its.part.audience.units)
+    return Quantity(round(quantity.value / _ROUND_TO) * _ROUND_TO, quantity.unit)
+
+
 def _rough(value: float, its: Life) -> str:
-    """A projected distance as far as it can be known: to the hundred, in the audience's units first."""
-    quantity = Quantity(value, its.unit).in_system(its.part.audience.units)
-    rounded = Quantity(round(quantity.value / _ROUND_TO) * _ROUND_TO, quantity.unit)
-    return rounded.text()
+    return _rounded(value, its).text()
 
 
 def sentence(its: Life) -> str:
@@ -95,4 +98,18 @@ def detail(its: Life) -> tuple[tuple[str, str], ...]:
         ("distance_unit", its.unit), ("readings", str(len(its.points))),
         ("band", "open" if its.legal.high is None else "closed"),
         *((f"read_on_{n}", day_words(point.tread.reading.on)) for n, point in enumerate(its.points, start=1)),
+        *(pair for reach in (its.legal, *its.others) for pair in _about(reach, its)),
+    )  # fmt: skip
+
+
+def _about(reach: Reach, its: Life) -> tuple[tuple[str, str], ...]:
+    """The distance to a mark as it may be said: rounded, in both systems, with its band."""
+    name, high = reach.mark.name, reach.high
+    other: System = "metric" if its.part.audience.units == "us" else "us"
+    band = f"at least {_rough(reach.low, its)}"
+    if high is not None:
+        band = f"{_rounded(reach.low, its).number()}–{_rough(high, its)}"
+    return (
+        (f"about.{name}", _rough(reach.left, its)), (f"about_other.{name}", _rounded(reach.left, its, other).text()),
+        (f"about_band.{name}", band),
     )  # fmt: skip

@@ -78,6 +78,6 @@ class Specimen(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=
 
     @property
     def latest(self) -> Reading | None:
-        """The last reading that holds any depth; None when there is none."""
+        """The last reading that holds any depth, of two on one day the one entered last; None when there is none."""
         held = [reading for reading in self.readings if any(d is not None for g in reading.depths for d in g)]
-        return max(held, key=lambda reading: reading.on, default=None)
+        return max(reversed(held), key=lambda reading: reading.on, default=None)

@@ -154,6 +154,11 @@ def test_the_last_reading_up_to_the_day_counts():
     assert decide(before, TABLES).get("tread_left.front_left").value == 8
 
 
+def test_of_two_readings_on_one_day_the_one_entered_last_counts_everywhere():
+    its = tire("front_left", flat(8), flat(5))
+    assert found(flat(8), flat(5)).value == 5 and its.latest.depths[0][0] == 5
+
+
 def test_a_reading_above_the_new_depth_is_remarked_not_hidden():
     finding = found(flat(11), depth_new=depth(10, "32nds"))
     assert finding.word("remark") and number(finding, "full_depth_share") == pytest.approx(110)
