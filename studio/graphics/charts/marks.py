@@ -17,7 +17,7 @@ from matplotlib.transforms import Affine2D
 from studio.graphics.draw import rectangle
 from studio.graphics.frame import Box
 from studio.graphics.layout.text import CAP_SHARE, DESCENT_SHARE, width
-from studio.graphics.scene import Command, Outline, Role, Shape, Stroke, Text
+from studio.graphics.scene import Command, Outline, Shape, Stroke, Text
 
 _LETTERS = {Path.MOVETO: "M", Path.LINETO: "L", Path.CURVE4: "C", Path.CLOSEPOLY: "Z"}
 
@@ -77,11 +77,10 @@ class MarkRenderer(RendererBase):
     ) -> None:
         cap = prop.get_size_in_points() * CAP_SHARE
         name, step = self._name()
-        role: Role = "callout" if cap >= self._box.width / 40 else "small"
         at = (self._box.left + x, self._box.top + y)  # text comes in with y already downward
         self.marks.append(
-            Text(name=name, step=step, text=s, at=at, cap_height=cap, weight=_weight(prop), fill=_color(gc.get_rgb(), gc),
-                 ground=self._ground, role=role)
+            Text(name=name, step=step, text=s, at=at, cap_height=cap, weight=_weight(prop),
+                 fill=_color(gc.get_rgb(), gc), ground=self._ground, role="callout")
         )  # fmt: skip
 
     def flipy(self) -> bool:
