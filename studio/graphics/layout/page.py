@@ -91,22 +91,25 @@ class Page(msgspec.Struct, frozen=True, kw_only=True):
 
 
 def plan(
-    frame: Frame, look: Look, words: Words, notes: Sequence[Note], *, share: float = 0.62, discs: bool = False
-) -> Page:
-    """Plan a page. ``share`` is the part of the width that a wide frame gives to the drawing.
+    frame: Frame, look: Look, words: Words, notes: Sequence[Note], *, share: float = 0.62, discs: bool = False,
+    beside: bool | None = None,
+) -> Page:  # fmt: skip
+    """Plan a page. ``share`` is the part of the width that goes to the drawing where the notes stand beside it.
 
+    They do so in a wide frame, and in another one for a drawing that asks for it by ``beside``.
     ``discs`` joins notes by numbered discs in a wide frame too, for a drawing round which leaders would cross.
     """
     heading, top = _heading(frame, look, words)
     foot, bottom = _foot(frame, look, words)
     content, gap = frame.content, 2 * frame.grid
     body = Box(content.left, top + gap, content.width, bottom - gap - top - gap)
-    if frame.shape == "wide":
+    beside = frame.shape == "wide" if beside is None else beside
+    if beside:
         drawing, column, placed = _beside(frame, body, notes, share, discs)
     else:
         drawing, column, placed = _below(frame, body, notes)
     return Page(frame=frame, look=look, drawing=drawing, column=column, placed=tuple(placed), fixed=(*heading, *foot),
-                discs=discs or frame.shape != "wide")  # fmt: skip
+                discs=discs or not beside)  # fmt: skip
 
 
 def _heading(frame: Frame, look: Look, words: Words) -> tuple[_Marks, float]:
