@@ -3,17 +3,15 @@
 from collections.abc import Callable, Mapping
 from pathlib import Path
 
-from PySide6.QtCore import Qt
-from PySide6.QtGui import QAction, QGuiApplication, QHideEvent, QKeySequence, QResizeEvent, QShowEvent
-from PySide6.QtWidgets import QHBoxLayout, QSplitter, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtCore import Qt, QTimer
+from PySide6.QtGui import QAction, QGuiApplication, QHideEvent, QKeySequence, QShowEvent
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from studio.graphics.catalogue import Picture, catalogue
 from studio.handoff.picture_files import Wanted
-from studio.window.findings_link import in_tab_order
-from studio.window.palette import GRID
 from studio.window.pictures_bar import StageBar
 from studio.window.pictures_cache import SessionCache
-from studio.window.pictures_controls import WIDTH, Controls, names_of
+from studio.window.pictures_controls import Controls, names_of
 from studio.window.pictures_desk import Desk
 from studio.window.pictures_drawer import Drawer
 from studio.window.pictures_export import Export
@@ -23,11 +21,13 @@ from studio.window.pictures_missing import MissingPage
 from studio.window.pictures_order import Drawings, Drawn
 from studio.window.pictures_origin import Origin
 from studio.window.pictures_shelf import THUMB, Shelf
+from studio.window.pictures_spread import Spread
 from studio.window.pictures_stage import Stage
 from studio.window.pictures_view import View, look_of
 from studio.window.place import Place, Workshop
+from studio.window.tasks import Job
 
-_NARROW = 820
+_SOON_MS = 1500
 Catalogue = Callable[[], Mapping[str, Picture]]
 
 
@@ -46,11 +46,16 @@ class PicturesPlace(Place):
         self.shelf, self.stage, self.bar = Shelf(self.appearance), Stage(self.appearance), StageBar()
         self.controls, self.missing = Controls(self.document), MissingPage()
         self.export = ExportPanel(workshop, self._export)
-        self.origin, self._large = Origin(self.appearance), QVBoxLayout()
-        self._split, self._middle = QSplitter(Qt.Orientation.Horizontal), QStackedWidget()
-        self._lay_out()
+        self.origin = Origin(self.appearance)
+        self._spread = Spread(
+            self.appearance, self.shelf, self.stage, self.bar, self.origin, self.missing, self.controls, self.export
+        )  # fmt: skip
+        inside = QVBoxLayout(self)
+        inside.setContentsMargins(0, 0, 0, 0)
+        inside.addWidget(self._spread)
         self._connect()
         self._add_actions()
+        QTimer.singleShot(_SOON_MS, self, self._import_early)
 
     # What every place answers
 
@@ -122,19 +127,6 @@ class PicturesPlace(Place):
         super().hideEvent(event)
         self.desk.sleep()
 
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        super().resizeEvent(event)
-        narrow = self.width() < self.appearance.px(_NARROW)
-        wanted = Qt.Orientation.Vertical if narrow else Qt.Orientation.Horizontal
-        if wanted != self._split.orientation():
-            self._split.setOrientation(wanted)
-            self._split.setSizes([self.height() * 3 // 5, self.height() * 2 // 5] if narrow else self._sizes())
-            if narrow:
-                self.controls.add_below(self.origin)
-            else:
-                self._large.addWidget(self.origin, 1)
-            self._order_links()
-
     # Wiring
 
     def _fill_shelf(self) -> None:
@@ -142,6 +134,15 @@ class PicturesPlace(Place):
         if not self.shelf.shelf_model.entries:
             self.shelf.shelf_model.show_catalogue(names_of(self._pictures()))
             self.shelf.choose(next(iter(self.shelf.ids()), ""))
+
+    def _import_early(self) -> None:
+        """Import the catalogue in another thread while nobody waits for it."""
+        if not self.shelf.shelf_model.entries:
+            self.workshop.jobs.run("Importing the pictures", self._import, quiet=True)
+
+    def _import(self) -> Job:
+        yield 0.0
+        self._pictures()
 
     def _choose(self, picture: str) -> None:
         if picture:
@@ -161,13 +162,13 @@ class PicturesPlace(Place):
     def _show_live(self, drawn: Drawn) -> None:
         if drawn.missing:
             self.missing.show_reason(self._name(drawn.order.picture), drawn.missing, drawn.failed)
-        self._middle.setCurrentIndex(1 if drawn.missing else 0)
+        self._spread.show_missing(bool(drawn.missing))
         self.stage.show_drawn(drawn)
         self._show_steps(self.desk.view)
         if drawn.scene is not None:
             self.controls.show_own_title(drawn.scene.title)
         self.origin.show_scene(drawn.scene, self.document.findings)
-        self._order_links()
+        self._spread.order_links()
 
     def _show_steps(self, view: View) -> None:
         drawn = self.stage.drawn
@@ -185,10 +186,6 @@ class PicturesPlace(Place):
         elif copying:
             name = self._name(drawn.order.picture)
             self.workshop.dialogs.tell("The picture was not copied", f"{name}: {drawn.missing}.")
-
-    def _order_links(self) -> None:
-        narrow = self._split.orientation() == Qt.Orientation.Vertical
-        in_tab_order(self.export.open if narrow else self.bar.phone, self.origin.links())
 
     def _to_the_finding(self, id_: str) -> None:
         self.go.emit("findings", id_)
@@ -235,29 +232,3 @@ class PicturesPlace(Place):
             action.setShortcutContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
             action.triggered.connect(act)
             self.addAction(action)
-
-    def _lay_out(self) -> None:
-        across = QHBoxLayout(self)
-        across.setContentsMargins(0, 0, 0, 0)
-        across.setSpacing(0)
-        across.addWidget(self.shelf)
-        across.addWidget(self._split, 1)
-        large = QWidget()
-        large.setLayout(self._large)
-        self._large.setContentsMargins(0, 0, 0, 0)
-        self._large.setSpacing(GRID // 2)
-        self._large.addWidget(self.stage, 100)
-        self._large.addWidget(self.bar)
-        self._large.addWidget(self.origin, 1)
-        self._middle.addWidget(large)
-        self._middle.addWidget(self.missing)
-        self.controls.add_below(self.export)
-        self._split.addWidget(self._middle)
-        self._split.addWidget(self.controls)
-        self._split.setStretchFactor(0, 1)
-        self._split.setStretchFactor(1, 0)
-        self._split.setSizes(self._sizes())
-        self._split.setChildrenCollapsible(False)
-
-    def _sizes(self) -> list[int]:
-        return [2000, self.appearance.px(WIDTH)]
