@@ -5,13 +5,12 @@ ground gets a halo in that ground's colour, each line in a colour of text a casi
 """
 
 from collections.abc import Iterator
-from itertools import groupby, takewhile
+from itertools import groupby
 
 from msgspec.structs import replace
 
 from studio.graphics.color import rgba
-from studio.graphics.draw import bounds
-from studio.graphics.frame import Box
+from studio.graphics.layout.cover import stands_on
 from studio.graphics.layout.text import font_size
 from studio.graphics.look import Look
 from studio.graphics.paint.glyphs import HALO_STROKES, arc_outline
@@ -20,27 +19,44 @@ from studio.graphics.scene import ArcText, Scene, Shape, Stroke, Text
 Mark = Shape | Text | ArcText
 
 _CASING_SHARE = 1 / 270  # of the shorter side, on each edge: the least width of a line that carries meaning
-_THIN_SHARE = 1 / 45  # what is wider in both directions is a body, not a line
 
 
 def on_background(scene: Scene, look: Look, background: str | None) -> Scene:
-    """``scene`` over ``background``: None is transparent, the look's own ground leaves the picture as it is."""
+    """``scene`` over ``background``: None is transparent, the look's own ground leaves the picture as it is.
+
+    Texts with a halo are moved to the end, so that no casing and no other halo cuts their letters.
+    """
     if background is not None and _same(background, look.ground):
         return replace(scene, background=look.ground)
     marks: list[Mark] = []
-    for cased, neighbours in groupby(scene.marks, key=lambda mark: _needs_casing(mark, look, scene)):
-        run = tuple(neighbours)
+    texts: list[Text] = []
+    for cased, run in _runs(scene, look):
         if cased:  # all casings of neighbours lie below all of their lines: no casing cuts another line
             marks += _casings(run, look.ground, scene.frame.short)
         for mark in run:
-            marks += _with_halo(mark, look.ground)
-    return replace(scene, background=background, marks=tuple(marks))
+            if isinstance(mark, Text) and (mark.halo or _same(mark.ground, look.ground)):
+                texts.append(replace(mark, halo=mark.halo or look.ground))
+            else:
+                marks += _with_halo(mark, look.ground)
+    return replace(scene, background=background, marks=(*marks, *texts))
+
+
+def _runs(scene: Scene, look: Look) -> Iterator[tuple[bool, list[Mark]]]:
+    """Neighbouring marks that all need a casing, or that all need none."""
+    named, below = {mark.name for mark in scene.marks}, list[Shape]()
+    needs: list[tuple[bool, Mark]] = []
+    for mark in scene.marks:
+        cased = False
+        if isinstance(mark, Shape):
+            cased = f"{mark.name}/casing" not in named and _needs_casing(mark, look, below)
+            below.append(mark)
+        needs.append((cased, mark))
+    for cased, run in groupby(needs, key=lambda need: need[0]):
+        yield cased, [mark for _, mark in run]
 
 
 def _with_halo(mark: Mark, ground: str) -> Iterator[Mark]:
-    if isinstance(mark, Text) and mark.halo is None and _same(mark.ground, ground):
-        yield replace(mark, halo=ground)
-        return
+    """A mark that is no text; along an arc, its halo goes before it."""
     if isinstance(mark, ArcText) and _same(mark.ground, ground):
         for share in HALO_STROKES:
             halo = Stroke(ground, share * font_size(mark.cap_height))
@@ -48,42 +64,23 @@ def _with_halo(mark: Mark, ground: str) -> Iterator[Mark]:
     yield mark
 
 
-def _needs_casing(mark: Mark, look: Look, scene: Scene) -> bool:
-    """Whether ``mark`` is a line, or a small filled sign such as an arrow's head, in a colour of text."""
-    if not isinstance(mark, Shape) or not mark.outline:
+def _needs_casing(mark: Shape, look: Look, below: list[Shape]) -> bool:
+    """Whether ``mark`` is drawn in a colour of text, has no edge in the ground's colour yet, and stands on no body."""
+    edge = mark.stroke.color if mark.stroke else None
+    if not mark.outline or (edge is not None and _same(edge, look.ground)):
         return False
-    colors = (mark.fill, mark.stroke.color if mark.stroke else None)
     inks = (look.ink, look.quiet, look.measure)
-    if not any(isinstance(color, str) and any(_same(color, ink) for ink in inks) for color in colors):
-        return False
-    return (mark.fill is None or _is_thin(mark, scene)) and not _on_a_plate(mark, look, scene)
+    drawn = any(isinstance(color, str) and any(_same(color, ink) for ink in inks) for color in (mark.fill, edge))
+    return drawn and not stands_on(mark, below)
 
 
 def _same(one: str, other: str) -> bool:
     return rgba(one) == rgba(other)
 
 
-def _is_thin(mark: Shape, scene: Scene) -> bool:
-    box = _box(mark)
-    return min(box.width, box.height) <= scene.frame.short * _THIN_SHARE
-
-
-def _on_a_plate(mark: Shape, look: Look, scene: Scene) -> bool:
-    """Whether an opaque plate that is painted before ``mark`` lies behind all of it."""
-    box, grounds = _box(mark), (look.plate, look.ground)
-    below = (other for other in takewhile(lambda other: other is not mark, scene.marks) if isinstance(other, Shape))
-    plates = (other for other in below if other.fill in grounds and other.step <= mark.step and other.outline)
-    return any(_box(plate).holds(box) for plate in plates)
-
-
-def _casings(run: tuple[Mark, ...], color: str, short: int) -> Iterator[Shape]:
+def _casings(run: list[Mark], color: str, short: int) -> Iterator[Shape]:
     for mark in run:
         if isinstance(mark, Shape):
             own = mark.stroke.width if mark.stroke else 0.0
             wide = Stroke(color, own + 2 * short * _CASING_SHARE)
             yield replace(mark, name=f"{mark.name}/casing", fill=None, stroke=wide)
-
-
-def _box(mark: Shape) -> Box:
-    left, top, right, bottom = bounds(mark.outline)
-    return Box(left, top, right - left, bottom - top)

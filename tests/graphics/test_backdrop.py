@@ -39,7 +39,7 @@ def test_text_on_the_ground_gets_a_halo_and_text_on_a_plate_does_not(look: Look,
     )  # fmt: skip
     made = over(look, ground, plate, own, background=background)
     assert made.background == background
-    assert [mark.halo for mark in made.texts] == [look.ground, None, look.plate]
+    assert {mark.name: mark.halo for mark in made.texts} == {"ground": look.ground, "plate": None, "own": look.plate}
 
 
 @LOOKS
@@ -60,13 +60,31 @@ def test_lines_get_a_casing_below_all_of_their_neighbours(look: Look) -> None:
 
 
 @LOOKS
-def test_bodies_lines_on_plates_and_other_colours_get_none(look: Look) -> None:
+def test_a_line_on_an_opaque_body_needs_none_unless_the_body_comes_later(look: Look) -> None:
     plate = Shape(name="plate", outline=rectangle(10, 150, 460, 100), fill=look.plate, step=1)
-    body = Shape(name="body", outline=circle((200, 60), 50), fill=look.ink)
+    assert [mark.name for mark in over(look, plate, leader(look)).marks] == ["plate", "a/leader"]
+    for other in (replace(plate, step=2), replace(plate, fill=look.plate + "80"), replace(plate, fill=None)):
+        assert any("casing" in mark.name for mark in over(look, other, leader(look)).marks)
+    assert any("casing" in mark.name for mark in over(look, leader(look), plate).marks)
+    hidden = replace(leader(look), outline=polyline(((20, 50), (20, 200), (460, 200))), clip=plate.outline)
+    assert not any("casing" in mark.name for mark in over(look, plate, hidden).marks)
+
+
+@LOOKS
+def test_other_colours_and_marks_with_an_edge_or_casing_of_their_own_need_none(look: Look) -> None:
     edge = Shape(name="edge", outline=circle((200, 60), 50), stroke=Stroke(look.steel, 3))
-    assert not any("casing" in mark.name for mark in over(look, body, edge, plate, leader(look)).marks)
-    later = replace(plate, step=2)
-    assert any("casing" in mark.name for mark in over(look, later, leader(look)).marks)
+    dot = Shape(name="dot", outline=circle((200, 60), 5), fill=look.measure, stroke=Stroke(look.ground, 2))
+    own = Shape(name="a/leader/casing", outline=leader(look).outline, stroke=Stroke(look.ground, 9))
+    assert [mark.name for mark in over(look, edge, dot, own, leader(look)).marks] == [
+        "edge", "dot", "a/leader/casing", "a/leader",
+    ]  # fmt: skip
+
+
+@LOOKS
+def test_texts_with_halos_come_last(look: Look) -> None:
+    text, on_plate = line("a", name="text", ground=look.ground), line("b", name="on plate", ground=look.plate)
+    made = over(look, text, on_plate, leader(look))
+    assert [mark.name for mark in made.marks] == ["on plate", "a/leader/casing", "a/leader", "text"]
 
 
 @LOOKS

@@ -5,8 +5,9 @@ where that cannot be had glyph for glyph, its outlines are drawn with the text i
 """
 
 import unicodedata
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from io import BytesIO
+from itertools import groupby
 from typing import Any
 
 from reportlab.pdfgen.canvas import Canvas
@@ -17,7 +18,7 @@ from studio.graphics.layout.text import font_size
 from studio.graphics.paint.glyphs import HALO_STROKES, arc_outline, text_outline
 from studio.graphics.paint.pdf_shade import shade
 from studio.graphics.paint.pdf_text import first_font, register_fonts, write_line
-from studio.graphics.scene import Outline, Paint, Scene, Shape, Stroke, Text
+from studio.graphics.scene import ArcText, Outline, Paint, Scene, Shape, Stroke, Text
 
 __all__ = ["draw_on", "pdf", "register_fonts"]
 
@@ -25,6 +26,7 @@ CREATOR = "Tire Episode Studio"
 _EVEN_ODD, _WINDING = 0, 1  # reportlab's fill modes
 _ROUND, _FLAT, _MITER = 1, 0, 0
 _MITER_LIMIT = 4.0
+_Mark = Shape | Text | ArcText
 
 
 def draw_on(canvas: Canvas, scene: Scene, x: float, y: float, width: float) -> None:
@@ -38,16 +40,35 @@ def draw_on(canvas: Canvas, scene: Scene, x: float, y: float, width: float) -> N
     _clip(canvas, whole, False)
     if scene.background is not None:
         _fill(canvas, whole, scene.background, False)
-    for mark in scene.marks:
-        canvas.saveState()
-        if isinstance(mark, Shape):
-            _shape(canvas, mark)
-        elif isinstance(mark, Text):
-            _text(canvas, mark)
-        else:
-            _fill(canvas, arc_outline(mark), mark.fill, False)
-        canvas.restoreState()
+    for kind, marks in groupby(scene.marks, key=type):
+        run = tuple(marks)
+        if kind is Text:  # all halos first: none cuts a neighbour's letters
+            for mark in run:
+                _fenced(canvas, mark, _halo)
+        for mark in run:
+            _fenced(canvas, mark, _mark)
     canvas.restoreState()
+
+
+def _fenced(canvas: Canvas, mark: _Mark, draw: Callable[[Canvas, _Mark], None]) -> None:
+    canvas.saveState()
+    draw(canvas, mark)
+    canvas.restoreState()
+
+
+def _mark(canvas: Canvas, mark: _Mark) -> None:
+    if isinstance(mark, Shape):
+        _shape(canvas, mark)
+    elif isinstance(mark, Text):
+        _text(canvas, mark)
+    else:
+        _fill(canvas, arc_outline(mark), mark.fill, False)
+
+
+def _halo(canvas: Canvas, mark: _Mark) -> None:
+    if isinstance(mark, Text) and mark.halo is not None:
+        widths = [share * font_size(mark.cap_height) for share in HALO_STROKES]
+        _stroke(canvas, text_outline(mark), *(Stroke(mark.halo, width) for width in widths))
 
 
 def pdf(scenes: Iterable[Scene], title: str = "", author: str = "", language: str = "en") -> bytes:
@@ -89,9 +110,6 @@ def _shape(canvas: Canvas, mark: Shape) -> None:
 
 
 def _text(canvas: Canvas, mark: Text) -> None:
-    if mark.halo is not None:
-        widths = [share * font_size(mark.cap_height) for share in HALO_STROKES]
-        _stroke(canvas, text_outline(mark), *(Stroke(mark.halo, width) for width in widths))
     red, green, blue, alpha = rgba(mark.fill)
     canvas.setFillColorRGB(red / 255, green / 255, blue / 255, alpha / 255)
     if not write_line(canvas, mark):

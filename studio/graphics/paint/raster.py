@@ -4,7 +4,9 @@ Only paths are drawn, text included, so no font system and no application object
 the same pixels each time.
 """
 
+from collections.abc import Callable
 from functools import lru_cache
+from itertools import groupby
 from pathlib import Path
 
 from PySide6.QtCore import QPointF, QRectF, Qt
@@ -46,13 +48,15 @@ def paint(painter: QPainter, scene: Scene, scale: float = 1.0) -> None:
     painter.setClipRect(whole, Qt.ClipOperation.IntersectClip)
     if scene.background is not None:
         painter.fillRect(whole, _color(scene.background))
-    for mark in scene.marks:
-        if isinstance(mark, Shape):
-            _shape(painter, mark)
-        elif isinstance(mark, Text):
-            _text(painter, mark)
-        else:
-            _arc_text(painter, mark)
+    for kind, marks in groupby(scene.marks, key=type):
+        if kind is Text:
+            _texts(painter, [mark for mark in marks if isinstance(mark, Text)])
+            continue
+        for mark in marks:
+            if isinstance(mark, Shape):
+                _shape(painter, mark)
+            elif isinstance(mark, ArcText):
+                _arc_text(painter, mark)
     painter.restore()
 
 
@@ -110,16 +114,22 @@ def _shape(painter: QPainter, mark: Shape) -> None:
         painter.restore()
 
 
-def _text(painter: QPainter, mark: Text) -> None:
-    # Glyph by glyph: a whole line as one path takes ten times as long. Halos touch, so theirs must be opaque.
-    placed = [(file, glyph, QTransform(size, 0, 0, size, x, y)) for file, glyph, x, y, size in placed_glyphs(mark)]
-    if mark.halo is not None:
-        around = QBrush(_color(mark.halo))
-        for file, glyph, place in placed:
-            painter.fillPath(place.map(_halo_path(file, glyph)), around)
-    brush = QBrush(_color(mark.fill))
-    for file, glyph, place in placed:
-        painter.fillPath(place.map(_glyph_path(file, glyph)), brush)
+def _texts(painter: QPainter, marks: list[Text]) -> None:
+    """Lines of text that follow one another: first all of their halos, so that none cuts a neighbour's letters.
+
+    Glyph by glyph: a whole line as one path takes ten times as long. Halos touch, so theirs must be opaque.
+    """
+    for mark in marks:
+        if mark.halo is not None:
+            _glyphs(painter, mark, _halo_path, mark.halo)
+    for mark in marks:
+        _glyphs(painter, mark, _glyph_path, mark.fill)
+
+
+def _glyphs(painter: QPainter, mark: Text, path_of: Callable[[str, int], QPainterPath], color: str) -> None:
+    brush = QBrush(_color(color))
+    for file, glyph, x, y, size in placed_glyphs(mark):
+        painter.fillPath(QTransform(size, 0, 0, size, x, y).map(path_of(file, glyph)), brush)
 
 
 def _arc_text(painter: QPainter, mark: ArcText) -> None:
