@@ -81,7 +81,9 @@ class Appearance(QObject):
         """Give the application its font, palette and style sheet."""
         self._app.setFont(self.font())
         self._app.setPalette(_palette(self.look))
-        self._app.setStyleSheet(style_sheet(self.look, self.percent))
+        sheet = style_sheet(self.look, self.percent)
+        if sheet != self._app.styleSheet():  # a style sheet is costly: every widget is looked at anew
+            self._app.setStyleSheet(sheet)
         self.changed.emit()
 
     def _scheme_changed(self) -> None:

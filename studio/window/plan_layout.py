@@ -8,10 +8,10 @@ from studio.model.places import CORNERS, Place
 
 TAG = (132.0, 150.0)  # width and height of a tag beside a wheel, at 100 %
 SIDE_TAG = (216.0, 132.0)  # of a tag of the spare or of a tire on the bench
-MARGIN, GAP = 16.0, 24.0
+MARGIN, GAP, _CLOSE = 16.0, 24.0, 8.0
 CAR_WIDTH = 150.0  # the least width left to the car
 MOST_TAG_HEIGHT, _TAG_SHARE = 220.0, 0.75  # tags grow with the car: their bars are read more easily
-_LENGTH_SHARE = 0.52  # what the wheels lie apart, of the height left to the car, less what the upper tags need
+_LENGTH_SHARE = 0.49  # what the wheels lie apart, of the height left to the car, less what the upper tags need
 
 
 @dataclass(frozen=True)
@@ -48,6 +48,8 @@ def lay_out(plan: CarPlan, below: int, width: float, height: float, percent: int
     room = plan.wheelbase_mm * car.scale - GAP
     tag = (tag[0], min(max(tag[1], _TAG_SHARE * room), MOST_TAG_HEIGHT * scale, max(room, tag[1])))
     corners = {place: _tag_box(place, car, tag, width) for place in CORNERS}
+    for front, rear in (CORNERS[0::2], CORNERS[1::2]):
+        corners[front], corners[rear] = _apart(corners[front], corners[rear])
     return PlanLayout(car, corners, _below(below, width, high, scale), high + rows * (SIDE_TAG[1] * scale + MARGIN))
 
 
@@ -61,11 +63,18 @@ def wheel_center(car: PlacedCar, place: Place) -> tuple[float, float]:
 
 def _tag_box(place: Place, car: PlacedCar, tag: tuple[float, float], width: float) -> Box:
     """Beside its wheel, at the same distance from the body for all."""
-    body, (_, y) = car.body, wheel_center(car, place)
-    mirror = GAP
-    left = body.left - mirror - tag[0] if place.endswith("left") else body.left + body.width + mirror
+    whole, (_, y) = car.all, wheel_center(car, place)
+    left = whole.left - _CLOSE - tag[0] if place.endswith("left") else whole.left + whole.width + _CLOSE
     left = min(max(left, 0.0), width - tag[0])
     return Box(left, max(0.0, y - tag[1] / 2), *tag)
+
+
+def _apart(upper: Box, lower: Box) -> tuple[Box, Box]:
+    """Two tags of one side, moved away from each other where the wheels stand closer than the tags are high."""
+    over = max(0.0, upper.top + upper.height + _CLOSE - lower.top)
+    top = max(0.0, upper.top - over / 2)
+    below = max(lower.top + over / 2, top + upper.height + _CLOSE) if over else lower.top
+    return Box(upper.left, top, upper.width, upper.height), Box(lower.left, below, lower.width, lower.height)
 
 
 def _columns(width: float, scale: float) -> int:

@@ -52,7 +52,9 @@ class QuantityField(ValueField):
 
     def read(self, text: str) -> Quantity:
         """The quantity that ``text`` states; a bare number is in the unit of the episode's first system."""
-        return read_quantity(text, self.kind, default_unit(self.kind, self.subject.document.episode.units))
+        found = read_quantity(text, self.kind, default_unit(self.kind, self.subject.document.episode.units))
+        # a depth and a length share their units, so they say their kind; with all others the unit says it
+        return found if self.kind in ("depth", "length") else Quantity(found.value, found.unit)
 
     def words_of(self, value: Any) -> str:
         """As a person would type it again."""
@@ -85,6 +87,7 @@ class CountField(ValueField):
         value = self.model_value()
         if step is not None and isinstance(value, int) and 1 <= value + step <= self._most:
             self.write(value + step)
+            self.selectAll()
         elif step is None:
             super().keyPressEvent(event)
 
