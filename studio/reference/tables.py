@@ -41,6 +41,10 @@ class Tables:
     design: Mapping[str, rows.Value]
     rim_ratio: tuple[rows.RimRatio, ...]
     speedometer: Mapping[str, rows.Value]
+    speedometer_rule: Mapping[str, rows.Rule]
+    speed_exception: Mapping[str, rows.Rule]
+    driveline: Mapping[str, rows.Rule]
+    assumed: Mapping[str, rows.Value]
     stopping: Mapping[str, rows.Value]
     physics: Mapping[str, rows.Value]
     cautions: Mapping[str, rows.Caution]
@@ -138,6 +142,10 @@ def _load(folder: Path) -> Tables:
         design=reading.values(at("design")),
         rim_ratio=tuple(reading.RIM_RATIO.read(at("rim_ratio")).values()),
         speedometer=reading.values(at("speedometer")),
+        speedometer_rule=reading.rules(at("speedometer_rule")),
+        speed_exception=reading.rules(at("speed_exception")),
+        driveline=reading.rules(at("driveline")),
+        assumed=reading.values(at("assumed")),
         stopping=reading.values(at("stopping")),
         physics=reading.values(at("physics")),
         cautions=reading.CAUTIONS.read(at("cautions")),
@@ -166,6 +174,7 @@ def _check_regions(tables: Tables) -> None:
     named = {row.region for row in tables.tread_minimum.values()} | {row.region for row in tables.tread_advice.values()}
     named |= {row.region for row in tables.matching.values()} | {row.region for row in tables.repair.values()}
     named |= {row.region for row in tables.spare.values()} | {row.region for row in tables.age_advice.values()}
+    named |= {row.region for rules in (tables.speedometer_rule, tables.speed_exception) for row in rules.values()}
     named |= {row.region for row in tables.rotation_interval.values()} | {row.region for row in tables.coins.values()}
     if unknown := sorted(named - set(tables.regions) - {ANY}):
         raise TableError(f"regions.csv: no region {', '.join(unknown)}, which another table names")

@@ -194,3 +194,17 @@ def test_what_is_often_said_wrongly_is_set_right():
     assert len(TABLES.myths) == 23
     assert TABLES.myths["same_number"].correct == "2/32 in is 1.5875 mm"
     assert all(myth.said != myth.correct for myth in TABLES.myths.values())
+
+
+def test_stvzo_36_5_french_order_art_3_and_slovak_decree_14_8_winter_tires_of_a_lower_speed_symbol():
+    rules = TABLES.speed_exception
+    assert {row.region: row.value for row in rules.values()} == {"de": None, "fr": 160, "sk": 160}
+    assert "sticker" in rules["de_winter"].wording and "alpine" in rules["sk_winter"].wording
+    assert {standing(row) for row in rules.values()} == {"published"}
+
+
+def test_where_un_r39_holds_is_said_with_its_standing_and_the_us_has_no_rule_for_cars():
+    rules = TABLES.speedometer_rule
+    assert standing(rules["au"]) == "published" and standing(rules["eu"]) == "from memory"
+    assert "no federal rule" in rules["us"].wording and standing(rules["us"]) == "from memory"
+    assert "R39" not in rules["us"].wording.replace("Regulation No. 39", "R39")
