@@ -7,9 +7,13 @@ Runs without a screen; overwrites the files in resources/readme.
 
 import os
 import sys
+import tempfile
+import time
 from pathlib import Path
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+os.environ["TIRE_EPISODE_STUDIO_HOME"] = tempfile.mkdtemp()  # nobody's own settings are read or written
+sys.path.insert(0, str(Path(__file__).resolve().parent.parent))
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QImage
@@ -23,41 +27,67 @@ from studio.graphics.look import look_named
 from studio.graphics.paint.raster import png
 from studio.reference.tables import load_tables
 from studio.storage.episode_file import decode
+from studio.window.app import build_window
 
 FOLDER = shipped.resources() / "readme"
 DEMO = shipped.demos() / "minivan_one_new_tire.json"
 WIDTH = 960
 LOOKS = {"depth_by_wheel": "night_bay", "cross_section": "night_bay", "axle_match": "night_bay"}
+SECONDS_TO_FILL = 4.0
 
 
-def pictures() -> None:
+def pictures(folder: Path) -> None:
     """One export of each picture, at half size."""
     episode = decode(DEMO.read_bytes())
     findings = decide(episode, load_tables())
     for id_ in catalogue():
         look = look_named(LOOKS.get(id_, "chalk"))
         full = QImage.fromData(png(scene_of(episode, findings, id_, FRAMES["wide"], look)))
-        save(full.scaledToWidth(WIDTH, Qt.TransformationMode.SmoothTransformation), f"{id_}.png")
+        save(full.scaledToWidth(WIDTH, Qt.TransformationMode.SmoothTransformation), folder / f"{id_}.png")
 
 
-def save(image: QImage, name: str) -> None:
+def window(app: QApplication, folder: Path, width: int, height: int, scheme: str) -> None:
+    """The places of the window on the demo, one picture each."""
+    shown = build_window(app)
+    shown.appearance.choose(scheme)
+    shown.document.start(decode(DEMO.read_bytes()), None)
+    shown.resize(width, height)
+    shown.show()
+    for key in shown.places:
+        shown.show_place(key)
+        settle(app)
+        save(shown.grab().toImage(), folder / f"window_{key}.png")
+    shown.document.undo_stack.setClean()
+    shown.close()
+
+
+def settle(app: QApplication) -> None:
+    """Let what fills in off the window's thread arrive."""
+    until = time.monotonic() + SECONDS_TO_FILL
+    while time.monotonic() < until:
+        app.processEvents()
+        time.sleep(0.01)
+
+
+def save(image: QImage, path: Path) -> None:
     """Write one picture and say so."""
-    if not image.save(str(FOLDER / name), "PNG", 50):
-        raise SystemExit(f"{FOLDER / name} cannot be written")
-    print(FOLDER / name)
+    if not image.save(str(path), "PNG", 50):
+        raise SystemExit(f"{path} cannot be written")
+    print(path)
 
 
-def window() -> None:
-    """The three places of the window on the demo."""
-    from tests.window.screens import screens
-
-    for name, image in screens(DEMO, 1280, 800):
-        save(image, f"window_{name}.png")
+def main(arguments: list[str]) -> None:
+    """All pictures into resources/readme, or `FOLDER WIDTH HEIGHT SCHEME`: the window alone, to look at it."""
+    app = QApplication([])
+    if arguments:
+        folder, width, height, scheme = arguments
+        Path(folder).mkdir(parents=True, exist_ok=True)
+        window(app, Path(folder), int(width), int(height), scheme)
+        return
+    FOLDER.mkdir(exist_ok=True)
+    pictures(FOLDER)
+    window(app, FOLDER, 1280, 800, "light")
 
 
 if __name__ == "__main__":
-    sys.path.insert(0, str(Path(__file__).resolve().parent.parent))
-    application = QApplication.instance() or QApplication([])
-    FOLDER.mkdir(exist_ok=True)
-    pictures()
-    window()
+    main(sys.argv[1:])
