@@ -74,7 +74,8 @@ def image(scene: Scene, size: tuple[int, int] | None = None) -> QImage:
 def png(scene: Scene) -> bytes:
     """The scene as a PNG file of exactly the frame's size; equal scenes give equal bytes."""
     frame = scene.frame
-    pixels = _canvas(scene, frame.width, frame.height).convertToFormat(_STRAIGHT)
+    pixels = _canvas(scene, frame.width, frame.height)
+    pixels.convertTo(_STRAIGHT)  # in place
     return png_file.encode(memoryview(pixels.constBits()), frame.width, frame.height, pixels.bytesPerLine())
 
 

@@ -118,7 +118,7 @@ class _Page:
 
 def path_data(outline: Outline) -> str:
     """An outline in SVG's path notation, two decimals at most."""
-    return _SPARE_ZEROS.sub("", "".join([_COMMANDS[command[0]] % command[1:] for command in outline]))
+    return "".join([_COMMANDS[command[0]] % command[1:] for command in outline]).replace(".00", "")
 
 
 def _number(value: float) -> str:
