@@ -115,7 +115,8 @@ def labels(scene: Scene) -> tuple[Label, ...]:
         if isinstance(mark, Shape):
             continue
         around = arc_box(mark) if isinstance(mark, ArcText) else box(mark)
-        sides = (round(value, 2) for value in (around.left, around.top, around.width, around.height))
+        # A chart's places may be numpy's floats, which the list's encoder does not know.
+        sides = (round(float(value), 2) for value in (around.left, around.top, around.width, around.height))
         found.append(Label(mark.text, *sides))
     return tuple(found)
 

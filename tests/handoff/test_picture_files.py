@@ -1,11 +1,14 @@
 """Names of files, order, labels."""
 
+import json
+
+import numpy as np
 import pytest
 
 from studio.graphics import catalogue as catalogue_
 from studio.graphics.frame import Frame
-from studio.handoff.picture_files import Wanted, file_name, frame_name, labels
-from tests.graphics.paint.samples import everything
+from studio.handoff.picture_files import Wanted, encode_list, entry_of, file_name, frame_name, labels
+from tests.graphics.paint.samples import everything, line, scene
 
 pytestmark = pytest.mark.usefixtures("small_catalogue")
 
@@ -34,6 +37,12 @@ def test_names_sort_as_the_catalogue_even_beyond_a_hundred(monkeypatch: pytest.M
 def test_wanted_pictures_come_once_each_in_the_catalogues_order() -> None:
     assert Wanted(ids=("stepped", "plain", "stepped")).in_order() == ("plain", "stepped")
     assert Wanted().in_order() == tuple(catalogue_.catalogue())
+
+
+def test_a_chart_may_place_its_texts_by_numpys_floats() -> None:
+    made = scene(line("12", at=(np.float64(40), np.float64(150))))
+    entry = entry_of(made, Wanted(), "a.png", None, b"")
+    assert json.loads(encode_list([entry]))["pictures"][0]["labels"][0]["x"] == 40.0
 
 
 def test_every_text_has_a_label() -> None:
