@@ -109,16 +109,26 @@ def entry_of(scene: Scene, wanted: Wanted, file: str, step: str | None, content:
 
 
 def labels(scene: Scene) -> tuple[Label, ...]:
-    """Every text of a picture with its box, text along an arc with the box round it."""
-    found = []
+    """Every text of a picture with its box, text along an arc with the box round it.
+
+    Lettering that stands out is drawn twice, its shade first: that is one label.
+    """
+    found: list[Label] = []
     for mark in scene.marks:
         if isinstance(mark, Shape):
             continue
         around = arc_box(mark) if isinstance(mark, ArcText) else box(mark)
         # A chart's places may be numpy's floats, which the list's encoder does not know.
         sides = (round(float(value), 2) for value in (around.left, around.top, around.width, around.height))
-        found.append(Label(mark.text, *sides))
+        label = Label(mark.text, *sides)
+        if found and _same_place(found[-1], label, mark.cap_height / 2):
+            found.pop()
+        found.append(label)
     return tuple(found)
+
+
+def _same_place(one: Label, other: Label, within: float) -> bool:
+    return one.text == other.text and abs(one.x - other.x) < within and abs(one.y - other.y) < within
 
 
 def encode_list(entries: list[Entry]) -> bytes:

@@ -8,7 +8,7 @@ import pytest
 from studio.graphics import catalogue as catalogue_
 from studio.graphics.frame import Frame
 from studio.handoff.picture_files import Wanted, encode_list, entry_of, file_name, frame_name, labels
-from tests.graphics.paint.samples import everything, line, scene
+from tests.graphics.paint.samples import along, everything, line, scene
 
 pytestmark = pytest.mark.usefixtures("small_catalogue")
 
@@ -43,6 +43,13 @@ def test_a_chart_may_place_its_texts_by_numpys_floats() -> None:
     made = scene(line("12", at=(np.float64(40), np.float64(150))))
     entry = entry_of(made, Wanted(), "a.png", None, b"")
     assert json.loads(encode_list([entry]))["pictures"][0]["labels"][0]["x"] == 40.0
+
+
+def test_lettering_with_its_shade_is_one_label() -> None:
+    shade, letters = along("225", center=(242.0, 137.0), name="shade"), along("225")
+    (only,) = labels(scene(shade, letters))
+    assert only == labels(scene(letters))[0]
+    assert len(labels(scene(letters, along("225", angle=180.0)))) == 2
 
 
 def test_every_text_has_a_label() -> None:
