@@ -8,6 +8,7 @@ import pytest
 from studio import shipped
 from studio.decide import decide
 from studio.decide.admission import problems
+from studio.graphics.backdrop import on_background
 from studio.graphics.catalogue import CannotShow, catalogue, scene_of
 from studio.graphics.color import contrast
 from studio.graphics.frame import FRAMES, Frame, read_frame
@@ -58,6 +59,18 @@ def test_each_demo_shows_each_picture(picture: str, name: str) -> None:
 @pytest.mark.parametrize("picture", PICTURES)
 def test_nothing_is_wrong_with_the_picture(picture: str, name: str, shape: str, look: str) -> None:
     assert complaints(drawn(picture, name, SHAPES[shape], look)) == []
+
+
+@pytest.mark.parametrize("background", [None, "#00B140"])
+@pytest.mark.parametrize("look", shipped_looks())
+@pytest.mark.parametrize("picture", PICTURES)
+def test_over_film_every_text_has_a_halo_or_a_ground_of_its_own(
+    picture: str, look: str, background: str | None
+) -> None:
+    chosen = shipped_looks()[look]
+    scene = on_background(drawn(picture, "minivan_one_new_tire", FRAMES["wide"], look), chosen, background)
+    assert [line for line in complaints(scene) if "contrast" in line] == []
+    assert {mark.name for mark in scene.texts if mark.ground == chosen.ground and not mark.halo} == set()
 
 
 @pytest.mark.parametrize("name", [*DEMOS, *EXTREMES])

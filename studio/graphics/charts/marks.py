@@ -77,7 +77,7 @@ class MarkRenderer(RendererBase):
     ) -> None:
         cap = prop.get_size_in_points() * CAP_SHARE
         name, step = self._name()
-        at = (self._box.left + x, self._box.top + y)  # text comes in with y already downward
+        at = (self._box.left + float(x), self._box.top + float(y))  # text comes in with y already downward
         self.marks.append(
             Text(name=name, step=step, text=s, at=at, cap_height=cap, weight=_weight(prop),
                  fill=_color(gc.get_rgb(), gc), ground=self._ground, role="callout")
@@ -105,8 +105,9 @@ class MarkRenderer(RendererBase):
         if bounds is None:
             return None
         return rectangle(
-            self._box.left + bounds.x0, self._box.top + self._box.height - bounds.y1, bounds.width, bounds.height
-        )
+            self._box.left + float(bounds.x0), self._box.top + self._box.height - float(bounds.y1),
+            float(bounds.width), float(bounds.height),
+        )  # fmt: skip
 
     def _stroke(self, gc: Any) -> Stroke | None:
         rgb = gc.get_rgb()
