@@ -8,11 +8,14 @@ from typing import Generic, TypeVar, get_args
 
 import msgspec
 
+from studio.model.finding import SEVERITY, Verdict
 from studio.model.quantity import Kind, System
+from studio.model.specimen import DamageKind
 from studio.reference import rows
 from studio.reference.rows import Coin, CoinFact, unit_of
 from studio.reference.table import RawRow, TableError, read_table
 
+_COIN_FACTS = ("diameter", "thickness", "test", "test_most")
 Key = TypeVar("Key")
 Made = TypeVar("Made")
 
@@ -197,8 +200,25 @@ def wear_pattern(row: RawRow) -> rows.WearPattern:
     """One wear pattern."""
     return rows.WearPattern(
         id=row.text("id"), name=row.text("name"), inner=_wear(row, "inner"), center=_wear(row, "center"),
-        outer=_wear(row, "outer"), cause=row.text("cause"), check=row.text("check"), source=row.source,
+        outer=_wear(row, "outer"), verdict=_verdict(row), brief=row.text("brief"), cause=row.text("cause"),
+        check=row.text("check"), look=row.text("look"), source=row.source,
     )  # fmt: skip
+
+
+def damage(row: RawRow) -> rows.DamageKind:
+    """One kind of damage."""
+    row.one_of("kind", get_args(DamageKind))
+    return rows.DamageKind(
+        kind=row.text("kind"), verdict=_verdict(row), brief=row.text("brief"), meaning=row.text("meaning"),
+        avoid=row.text("avoid"), look=row.text("look"), source=row.source,
+    )  # fmt: skip
+
+
+def _verdict(row: RawRow) -> Verdict:
+    """A verdict that the table gives; ``keep`` and ``unknown`` are nobody's to put into a table."""
+    row.one_of("verdict", SEVERITY[1:])
+    verdict: Verdict = msgspec.convert(row.cells["verdict"], Verdict)
+    return verdict
 
 
 def _wear(row: RawRow, column: str) -> rows.Wear:
@@ -212,8 +232,8 @@ def _wear(row: RawRow, column: str) -> rows.Wear:
 def coins(path: Path) -> Mapping[str, Coin]:
     """Read the coins: one row a fact, so that each dimension and each test keeps its own source."""
     facts: dict[str, dict[str, RawRow]] = {}
-    for row in read_table(path, "coin name region fact value unit wording".split(), ("coin", "fact")):
-        facts.setdefault(row.text("coin"), {})[row.one_of("fact", ("diameter", "thickness", "test"))] = row
+    for row in read_table(path, "coin name region fact value unit wording over under".split(), ("coin", "fact")):
+        facts.setdefault(row.text("coin"), {})[row.one_of("fact", _COIN_FACTS)] = row
     return MappingProxyType({name: _coin(path.name, name, its) for name, its in facts.items()})
 
 
@@ -225,13 +245,16 @@ def _coin(file: str, name: str, facts: Mapping[str, RawRow]) -> Coin:
     return Coin(
         id=name, name=first.text("name"), region=first.text("region"), diameter=_fact(facts["diameter"]),
         thickness=_fact(facts["thickness"]), test=_fact(facts["test"]) if "test" in facts else None,
+        test_most=_fact(facts["test_most"]) if "test_most" in facts else None,
     )  # fmt: skip
 
 
 def _fact(row: RawRow) -> CoinFact:
+    needed = row.text if row.text("fact") == "test" else row.optional_text
     return CoinFact(
-        value=row.number("value"), unit=unit_of(row), wording=row.optional_text("wording"), source=row.source
-    )
+        value=row.number("value"), unit=unit_of(row), wording=row.optional_text("wording"), over=needed("over"),
+        under=needed("under"), source=row.source,
+    )  # fmt: skip
 
 
 LOAD_INDEX = Shape("load_index load_kg", load_index, lambda row: row.load_index)
@@ -252,5 +275,6 @@ SPEED_DERATING = Shape("symbol full_load_to_kmh at_kmh percent", speed_derating,
 RIM_RATIO = Shape("aspect_from aspect_to ratio", rim_ratio, lambda row: row.aspect_from)
 CAUTIONS = Shape("id signal text", caution, lambda row: row.id)
 MYTHS = Shape("id said correct", myth, lambda row: row.id)
-WEAR_PATTERNS = Shape("id name inner center outer cause check", wear_pattern, lambda row: row.id)
+WEAR_PATTERNS = Shape("id name inner center outer verdict brief cause check look", wear_pattern, lambda row: row.id)
+DAMAGE = Shape("kind verdict brief meaning avoid look", damage, lambda row: row.kind)
 BOUNDS = Shape("quantity kind low high unit expected", bound, lambda row: row.quantity)

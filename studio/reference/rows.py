@@ -5,6 +5,7 @@ from typing import Literal
 
 import msgspec
 
+from studio.model.finding import Verdict
 from studio.model.quantity import UNITS, Kind, Quantity, System, UnitName
 from studio.model.source import Source
 from studio.reference.table import RawRow
@@ -164,15 +165,28 @@ class AgeAdvice(Row, frozen=True, kw_only=True):
 
 
 class CoinFact(Row, frozen=True, kw_only=True):
-    """One dimension of a coin, or the depth that the trade says it shows."""
+    """One dimension of a coin, or the depth that the trade says it shows.
+
+    ``over`` and ``under`` say what a tread shows on the coin above that depth, and at it or below.
+    """
 
     value: float
     unit: UnitName
     wording: str
+    over: str
+    under: str
+
+    @property
+    def depth(self) -> Quantity:
+        """The depth, in the unit of the custom."""
+        return Quantity(self.value, self.unit, "depth")
 
 
 class Coin(msgspec.Struct, frozen=True, kw_only=True):
-    """A coin: two mint dimensions and, where the trade agrees on one, a depth test. Each has a source of its own."""
+    """A coin: two mint dimensions and, where the trade agrees on one, a depth test. Each has a source of its own.
+
+    ``test_most`` is how deep the coin's feature really reaches where that is more than the depth it is used for.
+    """
 
     id: str
     name: str
@@ -180,6 +194,7 @@ class Coin(msgspec.Struct, frozen=True, kw_only=True):
     diameter: CoinFact
     thickness: CoinFact
     test: CoinFact | None
+    test_most: CoinFact | None = None
 
 
 class SpeedDerating(Row, frozen=True, kw_only=True):
@@ -227,15 +242,32 @@ class Bound(Row, frozen=True, kw_only=True):
 
 
 class WearPattern(Row, frozen=True, kw_only=True):
-    """A wear pattern; inner, center and outer depth where they tell it, empty where only eye and hand do."""
+    """A wear pattern; inner, center and outer depth where they tell it, empty where only eye and hand do.
+
+    ``verdict`` is what it calls for at least, ``brief`` names what to have checked within a sentence, ``look`` who must.
+    """
 
     id: str
     name: str
     inner: Wear
     center: Wear
     outer: Wear
+    verdict: Verdict
+    brief: str
     cause: str
     check: str
+    look: str
+
+
+class DamageKind(Row, frozen=True, kw_only=True):
+    """One kind of damage: what it calls for at least, what it means, what must not be done, who must look."""
+
+    kind: str
+    verdict: Verdict
+    brief: str
+    meaning: str
+    avoid: str
+    look: str
 
 
 def unit_of(row: RawRow) -> UnitName:

@@ -51,6 +51,8 @@ class Tables:
     myths: Mapping[str, rows.Myth]
     wear_patterns: Mapping[str, rows.WearPattern]
     condemning: Mapping[str, rows.Rule]
+    damage: Mapping[str, rows.DamageKind]
+    gauges: Mapping[str, rows.Rule]
     date_code: Mapping[str, rows.Rule]
     bounds: Mapping[str, rows.Bound]
     load_kg: Mapping[int, float]
@@ -152,6 +154,8 @@ def _load(folder: Path) -> Tables:
         myths=reading.MYTHS.read(at("myths")),
         wear_patterns=reading.WEAR_PATTERNS.read(at("wear_patterns")),
         condemning=reading.rules(at("condemning")),
+        damage=reading.DAMAGE.read(at("damage")),
+        gauges=reading.rules(at("gauges")),
         date_code=reading.rules(at("date_code")),
         bounds=reading.BOUNDS.read(at("bounds")),
         load_kg=MappingProxyType({index: row.load_kg for index, row in load_index.items()}),
@@ -174,7 +178,8 @@ def _check_regions(tables: Tables) -> None:
     named = {row.region for row in tables.tread_minimum.values()} | {row.region for row in tables.tread_advice.values()}
     named |= {row.region for row in tables.matching.values()} | {row.region for row in tables.repair.values()}
     named |= {row.region for row in tables.spare.values()} | {row.region for row in tables.age_advice.values()}
-    named |= {row.region for rules in (tables.speedometer_rule, tables.speed_exception) for row in rules.values()}
+    more = (tables.speedometer_rule, tables.speed_exception, tables.condemning, tables.gauges)
+    named |= {row.region for rules in more for row in rules.values()}
     named |= {row.region for row in tables.rotation_interval.values()} | {row.region for row in tables.coins.values()}
     if unknown := sorted(named - set(tables.regions) - {ANY}):
         raise TableError(f"regions.csv: no region {', '.join(unknown)}, which another table names")

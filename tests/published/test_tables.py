@@ -187,7 +187,7 @@ def test_wear_patterns_of_the_handbook():
         "inner_edge": ("low", "mid", "high"),
         "outer_edge": ("high", "mid", "low"),
     }
-    assert len(TABLES.wear_patterns) == 11
+    assert len(TABLES.wear_patterns) == 14
 
 
 def test_what_is_often_said_wrongly_is_set_right():
