@@ -5,8 +5,8 @@ import json
 from typing import TYPE_CHECKING, Any
 
 from studio.decide.bounds import check_depth_new
-from studio.decide.size_swap import Swap, swap
 from studio.decide.sizes import Size, measure
+from studio.decide.swap_rules import Swap, swap
 from studio.headless.opening import fail
 from studio.headless.size_text import compared, described
 from studio.model.entry import EntryError, read_quantity

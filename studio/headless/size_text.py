@@ -2,8 +2,8 @@
 
 from collections.abc import Mapping
 
-from studio.decide.size_swap import Swap
 from studio.decide.sizes import Size
+from studio.decide.swap_rules import Swap
 from studio.model.quantity import MINUS, Quantity, format_number, length
 
 _VERDICTS = {
