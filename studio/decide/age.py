@@ -4,8 +4,9 @@ from collections.abc import Iterator
 
 from studio.decide import age_words
 from studio.decide.age_read import Aged, Part
+from studio.decide.age_words import clause
 from studio.decide.audience import Audience, unique_sources
-from studio.decide.subjects import tires
+from studio.decide.subjects import Tire, tires
 from studio.model.episode import Episode
 from studio.model.finding import Figure, Finding
 from studio.model.quantity import Quantity
@@ -15,14 +16,18 @@ from studio.reference.tables import ANY, Tables
 from studio.tires.datecode import DateCodeError, age_years, parse_date_code
 
 TOPIC = "age"
+__all__ = ["TOPIC", "Aged", "Part", "clause", "conclude", "part_of", "parts", "read_part"]
 
 
 def parts(episode: Episode, _: Tables) -> Iterator[Part]:
     """One part for each tire."""
     for tire in tires(episode):
-        yield Part(
-            subject=tire.subject, code=tire.specimen.date_code, on=episode.on, region=Audience.of(episode).region
-        )
+        yield part_of(tire, episode)
+
+
+def part_of(tire: Tire, episode: Episode) -> Part:
+    """The part of one tire."""
+    return Part(subject=tire.subject, code=tire.specimen.date_code, on=episode.on, region=Audience.of(episode).region)
 
 
 def conclude(part: Part, tables: Tables) -> Finding:

@@ -26,6 +26,11 @@ def _age(its: Aged) -> str:
     return Quantity(its.years, "years").text()
 
 
+def clause(its: Aged) -> str:
+    """The age within another topic's sentence: ``it is 12.3 years old``, ``it was made before July 2000``."""
+    return f"it is {_age(its)} old" if its.code.decade_known else "it was made before July 2000"
+
+
 def sentence(its: Aged) -> str:
     """The finding in plain speech."""
     title, reached = its.part.subject.title, its.reached

@@ -9,7 +9,7 @@ from collections.abc import Iterator
 
 from studio.decide import life_words
 from studio.decide.audience import Audience, unique_sources
-from studio.decide.condition import condemning
+from studio.decide.damage import condemning
 from studio.decide.gauge import doubt
 from studio.decide.life_read import Life, Part, Point, Reach
 from studio.decide.markings import read

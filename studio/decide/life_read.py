@@ -5,7 +5,7 @@ import math
 import msgspec
 
 from studio.decide.audience import Audience
-from studio.decide.condition import Seen
+from studio.decide.damage import Seen
 from studio.decide.measured import Measured
 from studio.decide.subjects import Subject
 from studio.decide.tread_limits import Mark, Marks

@@ -1,10 +1,12 @@
 """The topics, in the order in which a viewer wants to know them."""
 
-from studio.decide import age, life, matching, rotation, size, tread_left
+from studio.decide import age, condition, life, matching, rotation, size, tread_left
 from studio.decide.topic import Topic, from_parts
 
 TOPICS: tuple[Topic, ...] = (
     Topic(id="tread_left", question="Can it stay on?", decide=from_parts(tread_left.parts, tread_left.conclude)),
+    Topic(id="condition", question="What does the damage mean?",
+          decide=from_parts(condition.parts, condition.conclude)),
     Topic(id="size", question="What does its sidewall say?", decide=from_parts(size.parts, size.conclude)),
     Topic(id="matching", question="Do they match?", decide=from_parts(matching.parts, matching.conclude)),
     Topic(id="rotation", question="Where do they go next?", decide=from_parts(rotation.parts, rotation.conclude)),

@@ -5,7 +5,7 @@ from statistics import fmean
 
 from studio.decide import rotation_words
 from studio.decide.audience import Audience, unique_sources
-from studio.decide.condition import condemning
+from studio.decide.damage import condemning
 from studio.decide.matching_tires import Worn
 from studio.decide.measured import latest
 from studio.decide.rotation_read import Blocked, Part, Rotation, choices, due, traits

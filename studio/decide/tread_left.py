@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from studio.decide import tread_change, tread_words
 from studio.decide.audience import UNKNOWN_REGION, Audience, unique_sources
-from studio.decide.condition import also_seen, condemning
+from studio.decide.damage import also_seen, condemning
 from studio.decide.gauge import doubt
 from studio.decide.markings import read
 from studio.decide.measured import latest
@@ -26,7 +26,7 @@ def parts(episode: Episode, tables: Tables) -> Iterator[Part]:
             audience=Audience.of(episode), subject=tire.subject, season=tire.specimen.season,
             tread=latest(tire.specimen, tire.subject.path, episode.on), marking=tire.specimen.marking,
             damage=condemning(tire.specimen, tire.subject.path, episode.on, tables), depth_new=tire.specimen.depth_new,
-            also_seen=also_seen(tire.specimen, episode.on, tables),
+            also_seen=also_seen(tire.specimen, tire.subject.path, episode.on, tables),
         )  # fmt: skip
 
 

@@ -3,7 +3,7 @@
 import msgspec
 
 from studio.decide.audience import Audience
-from studio.decide.condition import Seen
+from studio.decide.damage import Seen
 from studio.decide.gauge import Doubt
 from studio.decide.measured import Measured
 from studio.decide.subjects import Subject

@@ -1,6 +1,6 @@
 """The words of the tread topic: the sentence, the working, the details that pictures quote."""
 
-from studio.decide.condition import Seen
+from studio.decide.damage import Seen
 from studio.decide.tread_read import Read
 from studio.decide.wording import counted, day_words, on_paper, paper_number, upper_first
 from studio.model.quantity import MINUS

@@ -4,6 +4,7 @@ import dataclasses
 import datetime as dt
 import subprocess
 import sys
+from typing import get_args
 
 import msgspec
 import pytest
@@ -16,7 +17,7 @@ from studio.model.car import Car, Placard, PlacardTire, RotationDone, Tolerance
 from studio.model.paths import value_at
 from studio.model.places import ON_CAR
 from studio.model.quantity import Quantity, depth, length
-from studio.model.specimen import Damage, Gauge, Reading, Specimen
+from studio.model.specimen import Damage, DamageKind, Gauge, Reading, Specimen, Zone
 from tests.decide.build import TABLES, episode, flat, four, tire
 
 markings = st.sampled_from(
@@ -34,11 +35,15 @@ def readings(draw):
     grooves, stations = draw(st.integers(0, 5)), draw(st.integers(1, 4))
     cell = st.one_of(st.none(), st.floats(0, 11))
     grid = tuple(tuple(draw(cell) for _ in range(stations)) for _ in range(grooves))
-    kinds = st.sampled_from(["cut", "bulge", "cord", "cracks", "puncture", "other"])
+    kinds = st.sampled_from(get_args(DamageKind))
+    damage = st.builds(
+        Damage, kind=kinds, zone=st.sampled_from(get_args(Zone)), note=st.sampled_from(["", "A screw.\x07"]),
+        size=st.sampled_from([None, length(0.2, "in"), length(5), length(6.2), length(9), depth(3, "32nds")]),
+    )  # fmt: skip
     return Reading(
         on=draw(days), place=draw(st.sampled_from([*ON_CAR, "bench"])), gauge=draw(gauges), depths=grid,
         unit=draw(st.sampled_from(["mm", "32nds"])), odometer=draw(odometers),
-        damage=tuple(Damage(kind=kind) for kind in draw(st.lists(kinds, max_size=1))),
+        damage=tuple(draw(st.lists(damage, max_size=2))),
     )  # fmt: skip
 
 
@@ -112,10 +117,13 @@ def test_neither_units_nor_the_order_of_the_tires_change_a_verdict(whole, data):
 
 
 def test_the_topics_answer_in_the_viewers_order_each_under_a_question():
-    assert [topic.id for topic in TOPICS] == ["tread_left", "size", "matching", "rotation", "age", "life"]
+    order = [topic.id for topic in TOPICS]
+    assert order[0] == "tread_left" and len(set(order)) == len(order)
     assert all(topic.question.endswith("?") for topic in TOPICS)
     found = [finding.topic for finding in decide(episode(*four((8, 8, 8, 8))), TABLES)]
-    assert list(dict.fromkeys(found)) == [topic.id for topic in TOPICS]
+    answered = list(dict.fromkeys(found))
+    assert answered == [id_ for id_ in order if id_ in answered]
+    assert {"tread_left", "size", "matching", "rotation", "age", "life"} <= set(answered)
 
 
 def test_an_empty_episode_has_no_findings():
