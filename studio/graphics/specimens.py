@@ -1,9 +1,11 @@
 """Which finding speaks of which tire: a specimen under the name that findings have for it."""
 
+from collections.abc import Iterable
+
 from studio.graphics.catalogue import CannotShow, Request
 from studio.model.episode import Episode
-from studio.model.finding import Finding, Findings
-from studio.model.places import ON_CAR
+from studio.model.finding import SEVERITY, Finding, Findings
+from studio.model.places import CORNERS, ON_CAR
 from studio.model.specimen import Specimen
 
 
@@ -30,3 +32,14 @@ def finding_for(findings: Findings, topic: str, subject: str) -> Finding:
     if finding is None:
         raise CannotShow(f"nothing is known of the tire {subject.replace('_', ' ')} yet")
     return finding
+
+
+def gravest(findings: Iterable[Finding]) -> Finding | None:
+    """The finding whose verdict weighs most; of equal ones a tire on the car first, then the least margin."""
+    known = [finding for finding in findings if finding.value is not None]
+    return max(known, key=_gravity, default=None)
+
+
+def _gravity(finding: Finding) -> tuple[int, bool, float]:
+    severity = SEVERITY.index(finding.verdict) if finding.verdict in SEVERITY else -1
+    return (severity, finding.subject in CORNERS, -(finding.margin or 0.0))

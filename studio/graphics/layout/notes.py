@@ -79,19 +79,26 @@ def _step(cap_height: float) -> float:
 
 
 def _deciding_rows(note: Note, frame: Frame, widest: float) -> tuple[Row, ...]:
-    cap = frame.cap_height("deciding") * 1.25
-    while width(note.value, cap, "bold") + width(f" {note.unit}", cap / 2, "semibold") > widest and (
-        cap > frame.cap_height("deciding")
-    ):
-        cap *= 0.95
-    cap = max(cap, frame.cap_height("deciding"))
-    small = max(cap / 2, frame.cap_height("callout"))
+    least, callout = frame.cap_height("deciding"), frame.cap_height("callout")
+    cap = 1.25 * least
+    while cap > least and _number_width(note, cap, max(cap / 2, callout)) > widest:
+        cap = max(least, 0.95 * cap)
+    small = max(cap / 2, callout)
     parts: list[tuple[str, float, str, str, Role]] = [(note.value, cap, "bold", "ink", "deciding")]
     if note.unit:
         parts.append((f" {note.unit}", small, "semibold", "ink", "callout"))
     head = Row(parts=tuple(parts), height=_step(cap))
     second = " · ".join(part for part in (note.other, note.label) if part)
     return (head, *_small_rows(second, frame, widest, "callout"))
+
+
+def _number_width(note: Note, cap: float, small: float) -> float:
+    return width(note.value, cap, "bold") + (width(f" {note.unit}", small, "semibold") if note.unit else 0.0)
+
+
+def least_number_width(note: Note, frame: Frame) -> float:
+    """The width in px that a deciding note's number needs where it is set as small as it may be."""
+    return _number_width(note, frame.cap_height("deciding"), frame.cap_height("callout"))
 
 
 def _plain_rows(note: Note, frame: Frame, widest: float) -> tuple[Row, ...]:
@@ -135,10 +142,11 @@ def set_note(note: Note, box: Box, frame: Frame, look: Look) -> tuple[Text, ...]
         baseline = y + cap + (row.height - font_size(cap)) / 2
         x = box.left
         for part, (text, size, weight, color, role) in enumerate(row.parts):
+            indent = width(" ", size, weight) * (len(text) - len(text.lstrip()))  # type: ignore[arg-type]
             marks.append(
                 Text(
                     name=f"{note.name}/line{line}{'abc'[part]}", step=note.step, text=text.strip(),
-                    at=(x + width(" ", size) * (len(text) - len(text.lstrip())), baseline), cap_height=size,
+                    at=(x + indent, baseline), cap_height=size,
                     weight=weight, fill=getattr(look, color), ground=look.ground, role=role,  # type: ignore[arg-type]
                 )
             )  # fmt: skip

@@ -11,7 +11,7 @@ import msgspec
 from studio.graphics.frame import Box, Frame
 from studio.graphics.layout import notes as notes_
 from studio.graphics.layout.notes import LINE_STEP, Note
-from studio.graphics.layout.text import font_size, wrap, wrap_whole
+from studio.graphics.layout.text import balanced, font_size, wrap, wrap_whole
 from studio.graphics.layout.untangle import untangle
 from studio.graphics.look import Look
 from studio.graphics.parts.signs import sign
@@ -118,7 +118,9 @@ def _heading(frame: Frame, look: Look, words: Words) -> tuple[_Marks, float]:
     has_sign = words.verdict is not None
     side = cap * 2.2 if has_sign else 0.0
     left = content.left + (side + 2 * frame.grid if has_sign else 0.0)
-    lines = wrap_whole(words.sentence, cap, "bold", content.right - left, 2 if frame.shape == "wide" else 3)
+    widest = content.right - left
+    lines = wrap_whole(words.sentence, cap, "bold", widest, 2 if frame.shape == "wide" else 3)
+    lines = balanced(lines, cap, "bold", widest)
     marks: list[Shape | Text] = []
     if words.verdict is not None:
         box = Box(content.left, content.top, side, side)

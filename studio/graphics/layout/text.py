@@ -204,6 +204,17 @@ def wrap_whole(text: str, cap_height: float, weight: Weight, widest: float, most
     return wrapped
 
 
+def balanced(lines: tuple[str, ...], cap_height: float, weight: Weight, widest: float) -> tuple[str, ...]:
+    """The same words in as many lines, broken earlier where the last would hold little more than a word."""
+    if len(lines) < 2 or lines[-1].endswith("…") or width(lines[-1], cap_height, weight) > 0.35 * widest:
+        return lines
+    for share in (0.7, 0.8, 0.9):
+        again = wrap(" ".join(lines), cap_height, weight, share * widest, len(lines))
+        if not again[-1].endswith("…"):
+            return again
+    return lines
+
+
 def _cut(word: str, cap_height: float, weight: Weight, widest: float) -> str:
     if width(word, cap_height, weight) <= widest:
         return word

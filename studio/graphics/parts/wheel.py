@@ -3,7 +3,6 @@
 All lengths are mm of the wheel until they are drawn; ``Face`` turns them into px of the frame.
 """
 
-import math
 from collections.abc import Sequence
 
 import msgspec
@@ -11,7 +10,8 @@ import msgspec
 from studio.graphics.color import mix
 from studio.graphics.draw import circle, polar, ring, transformed
 from studio.graphics.look import Look
-from studio.graphics.scene import Command, Linear, Outline, Paint, Point, Radial, Shape, Stroke
+from studio.graphics.parts.outlines import rounded
+from studio.graphics.scene import Linear, Outline, Paint, Point, Radial, Shape, Stroke
 
 FLANGE_MM = 17.3  # height of a J flange above the bead seat, from memory (ETRTO rim contours)
 _FORKS = 6
@@ -142,25 +142,7 @@ def _rounded(face: Face, corners: Sequence[tuple[float, float]], radius_mm: floa
     (outer, start), (_, end) = corners[:2]
     bow = [(outer, start + (end - start) * step / 6) for step in range(1, 6)]
     path = [corners[0], *bow, *corners[1:]]
-    return rounded_polygon([polar(face.center, face.px(radius), angle) for radius, angle in path], face.px(radius_mm))
-
-
-def rounded_polygon(points: Sequence[Point], radius: float) -> Outline:
-    """A closed polygon with its corners rounded by about ``radius`` px, less where a side is too short for it."""
-    commands: list[Command] = []
-    for index, corner in enumerate(points):
-        before, after = points[index - 1], points[(index + 1) % len(points)]
-        entry, leaving = _towards(corner, before, radius), _towards(corner, after, radius)
-        commands.append(("L" if commands else "M", *entry))
-        near, far = _towards(corner, before, radius * 0.45), _towards(corner, after, radius * 0.45)
-        commands.append(("C", *near, *far, *leaving))
-    return (*commands, ("Z",))
-
-
-def _towards(start: Point, end: Point, distance: float) -> Point:
-    length = math.dist(start, end) or 1.0
-    share = min(distance, length / 2) / length
-    return (start[0] + (end[0] - start[0]) * share, start[1] + (end[1] - start[1]) * share)
+    return rounded([(polar(face.center, face.px(radius), angle), face.px(radius_mm)) for radius, angle in path])
 
 
 def _hub(pen: _Pen, look: Look) -> None:
@@ -183,8 +165,7 @@ def _hub(pen: _Pen, look: Look) -> None:
 
 
 def _hexagon(at: Point, radius: float, turn: float) -> Outline:
-    points = [polar(at, radius, turn + corner * 60) for corner in range(6)]
-    return rounded_polygon(points, radius * 0.2)
+    return rounded([(polar(at, radius, turn + corner * 60), radius * 0.2) for corner in range(6)])
 
 
 def _valve(pen: _Pen, look: Look) -> None:
