@@ -59,8 +59,11 @@ def conclude(part: Part, tables: Tables) -> Finding:
 
 
 def _limit(its: Condition, tables: Tables) -> tuple[Quantity | None, str]:
-    """What the size of the deciding damage is held against, and whose limit it is."""
+    """What the size of the deciding damage is held against, and whose limit it is; nothing where its size is beside
+    the point."""
     if its.deciding.kind.kind == "puncture":
+        if its.deciding.broken and its.deciding.broken[0].id != "hole_most":
+            return None, ""
         rule = tables.repair["hole_most"]
         return length(rule.value or 0.0), f"largest hole repaired, {rule.source.title}"
     if its.deciding.kind.kind == "cut" and its.longest_cut is not None:

@@ -2,9 +2,10 @@
 
 from msgspec.structs import replace
 
-from studio.decide.condition_read import Condition, Item, Part, judge
+from studio.decide.condition_read import Condition, Part, judge
 from studio.decide.condition_words import size_of
 from studio.decide.damage import Sighting, hole_limits_mm
+from studio.decide.wording import upper_first
 from studio.model.finding import SEVERITY
 from studio.model.quantity import Quantity, length
 from studio.model.specimen import Zone
@@ -67,10 +68,6 @@ def _without(its: Condition, tables: Tables) -> tuple[str, ...]:
     if rest:
         others = judge(replace(its.part, seen=rest), tables)
         if SEVERITY.index(others.verdict) >= SEVERITY.index(its.verdict):
-            return (f"{_first(others.deciding)} would call for the same even without {item.words}.",)
+            return (f"{upper_first(others.deciding.words)} would call for the same even without {item.words}.",)
         end = f"{others.deciding.words} would still have to be looked at"
-    return (f"Without {item.words} {end}.",)
-
-
-def _first(item: Item) -> str:
-    return item.words[:1].upper() + item.words[1:]
+    return (f"Were it not for {item.words}, {end}.",)

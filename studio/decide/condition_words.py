@@ -8,7 +8,7 @@ from studio.reference.tables import Tables
 
 LONGEST_NOTE = 160
 _STATES: dict[State, str] = {
-    "met": "kept", "broken": "broken", "unsure": "too close or not for us to call", "open": "not known",
+    "met": "rule kept", "broken": "rule broken", "unsure": "not for us to call", "open": "not known",
 }  # fmt: skip
 _MISSING = {
     "crown_only": "where the hole is, from the tread's center line",
@@ -62,7 +62,7 @@ def _lines(its: Condition, item: Item, tables: Tables) -> list[str]:
     return [
         f"{seen}; noted: “{note}”" if note else seen,
         f"What it means: {item.kind.meaning}",
-        *(f"Ruled out by {row.source.title}: {row.wording}" for row in item.rules),
+        *(f"Rules a tire out, by {row.source.title}: {row.wording}" for row in item.rules),
         *_cut_lines(its, item),
         *(_check_line(check, its, tables) for check in item.checks),
         *(_repair_lines(its, tables) if item.checks else []),
