@@ -36,7 +36,7 @@ def findings(capsys):
 def test_every_finding_of_a_demo_has_the_keys_of_the_agreement_and_is_complete(findings, path):
     episode = msgspec.json.decode(path.read_bytes(), type=Episode)
     found = findings(str(path))
-    assert {finding["topic"] for finding in found.values()} == {
+    assert {finding["topic"] for finding in found.values()} >= {
         "tread_left", "size", "matching", "rotation", "age", "life",
     }  # fmt: skip
     for id_, finding in found.items():
