@@ -27,8 +27,8 @@ def _age(its: Aged) -> str:
 
 
 def clause(its: Aged) -> str:
-    """The age within another topic's sentence: ``it is 12.3 years old``, ``it was made before July 2000``."""
-    return f"it is {_age(its)} old" if its.code.decade_known else "it was made before July 2000"
+    """The age after a tire's name: ``is 12.3 years old``, ``was made before July 2000``."""
+    return f"is {_age(its)} old" if its.code.decade_known else "was made before July 2000"
 
 
 def sentence(its: Aged) -> str:

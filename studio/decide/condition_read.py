@@ -99,7 +99,7 @@ def _holed(seen: Sighting, part: Part, marking: Marking | None, tables: Tables) 
     return Holed(
         hole=seen, others=tuple(other for other in part.seen if _is_another(other, seen)), marking=marking,
         tread=Tread(depth=tread.depth(tread.lowest.value), doubt=doubt(tread.reading.gauge, tables)) if tread else None,
-        age_verdict=aged.verdict if aged else "unknown", age_words=age.clause(aged) if aged else "",
+        age_verdict=aged.verdict if aged else "unknown", age_words=f"it {age.clause(aged)}" if aged else "",
         age_source=aged.reached.source if aged and aged.reached else None, region=part.audience.region,
     )  # fmt: skip
 

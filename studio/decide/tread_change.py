@@ -32,7 +32,8 @@ def texts(its: Read) -> tuple[str, ...]:
     if its.part.damage:
         return (f"Without the damage, {_OUTCOME[its.judged.verdict]}; a qualified professional must look at it first.",)
     found = [_text(its, change) for change in (worse(its), better(its)) if change]
-    return (*found, *_gauge(its))
+    alone = [f"By its tread alone {_OUTCOME[its.judged.verdict]}."] if its.objection else []
+    return (*alone, *found, *_gauge(its))
 
 
 def worse(its: Read) -> Change | None:
@@ -57,7 +58,7 @@ def better(its: Read) -> Change | None:
 def _levels(its: Read) -> list[float]:
     """The depths at which a verdict can turn, in mm."""
     legal, doubt_mm = its.marks.legal.mm, its.doubt.half_width.to("mm").value
-    return [legal, legal + doubt_mm, *(mark.mm for mark in its.marks.others)]
+    return [legal, legal + doubt_mm, *(mark.mm + doubt_mm for mark in its.marks.others)]
 
 
 def _verdict(its: Read, depth_mm: float) -> Verdict:

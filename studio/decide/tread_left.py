@@ -2,12 +2,13 @@
 
 from collections.abc import Iterator
 
-from studio.decide import tread_change, tread_words
+from studio.decide import age, condition, tread_change, tread_words
 from studio.decide.audience import UNKNOWN_REGION, Audience, unique_sources
 from studio.decide.damage import also_seen, condemning
 from studio.decide.gauge import doubt
 from studio.decide.markings import read
 from studio.decide.measured import latest
+from studio.decide.objections import objections
 from studio.decide.subjects import tires
 from studio.decide.tread_limits import judge, marks_for
 from studio.decide.tread_read import Part, Read
@@ -27,6 +28,7 @@ def parts(episode: Episode, tables: Tables) -> Iterator[Part]:
             tread=latest(tire.specimen, tire.subject.path, episode.on), marking=tire.specimen.marking,
             damage=condemning(tire.specimen, tire.subject.path, episode.on, tables), depth_new=tire.specimen.depth_new,
             also_seen=also_seen(tire.specimen, tire.subject.path, episode.on, tables),
+            age=age.part_of(tire, episode), condition=condition.part_of(tire, episode, tables),
         )  # fmt: skip
 
 
@@ -49,6 +51,7 @@ def read_part(part: Part, tables: Tables) -> Read | None:
         part=part, tread=part.tread, marks=marks, doubt=unsure, temporary=temporary,
         depth=lowest.to(marks.legal.depth.unit),
         judged=judge(lowest.to("mm").value, unsure.half_width.to("mm").value, marks),
+        objections=objections(part.age, part.condition, tables),
     )  # fmt: skip
 
 
@@ -62,7 +65,7 @@ def _unknown(part: Part, tables: Tables) -> Finding:
     caution = tables.cautions["damage" if part.damage else "measuring"]
     return Finding(
         id=f"{TOPIC}.{part.subject.name}", topic=TOPIC, subject=part.subject.name, sentence=sentence,
-        verdict="inspect" if part.damage else "unknown", caution=caution.text,
+        verdict="replace" if part.damage else "unknown", caution=caution.text,
         missing=(*(() if part.tread else ("a depth reading",)), *(() if known else (UNKNOWN_REGION,))),
         inputs=(part.subject.path, "region", *(seen.path for seen in part.damage)),
         sources=unique_sources(*(seen.source for seen in part.damage), caution.source),
@@ -89,17 +92,21 @@ def _inputs(its: Read) -> tuple[str, ...]:
     return (
         its.tread.spot_path(its.tread.lowest), f"{its.tread.path}.depths", f"{its.tread.path}.gauge.resolution", *new,
         f"{path}.season", f"{path}.marking", "region", *(seen.path for seen in its.part.damage),
+        *(it.path for it in its.objections), *(("on",) if its.objections else ()),
     )  # fmt: skip
 
 
 def _sources(its: Read) -> tuple[Source, ...]:
     others = (mark.source for mark in its.marks.others)
-    return unique_sources(its.marks.legal.source, *(seen.source for seen in its.part.damage), *others, its.doubt.source)
+    damage, against = (seen.source for seen in its.part.damage), (it.source for it in its.objections)
+    return unique_sources(its.marks.legal.source, *damage, *against, *others, its.doubt.source)
 
 
 def _caution(its: Read, tables: Tables) -> str:
-    key = "damage" if its.part.damage else "temporary_spare" if its.temporary else "worn_tire"
-    return tables.cautions[key].text
+    if its.part.damage or its.objection is None:
+        key = "damage" if its.part.damage else "temporary_spare" if its.temporary else "worn_tire"
+        return tables.cautions[key].text
+    return tables.cautions[its.objection.caution].text
 
 
 def _figures(its: Read) -> tuple[Figure, ...]:

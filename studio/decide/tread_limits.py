@@ -41,6 +41,10 @@ class Mark(msgspec.Struct, frozen=True, kw_only=True):
         """Whether the depth stays under the mark."""
         return depth_mm < self.mm - _SAME_MM
 
+    def near(self, depth_mm: float, doubt_mm: float) -> bool:
+        """Whether a reading with this doubt cannot be told from the mark."""
+        return abs(depth_mm - self.mm) <= doubt_mm + _SAME_MM
+
 
 class Marks(msgspec.Struct, frozen=True, kw_only=True):
     """The legal minimum, and what else the tread is held against, the gravest first."""
@@ -52,29 +56,36 @@ class Marks(msgspec.Struct, frozen=True, kw_only=True):
         """The mark of that name, such as ``wet_advice``."""
         return next((mark for mark in self.others if mark.name == name), None)
 
-    def under(self, depth_mm: float) -> Mark | None:
-        """The gravest of the others that the depth stays under."""
-        return next((mark for mark in self.others if mark.stands_above(depth_mm)), None)
+    def not_cleared(self, depth_mm: float, doubt_mm: float) -> Mark | None:
+        """The gravest of the others that the depth is under or cannot be told from: law first, then what is clear."""
+        found = [it for it in self.others if it.stands_above(depth_mm) or it.near(depth_mm, doubt_mm)]
+        return min(found, key=lambda mark: (not mark.law, mark.near(depth_mm, doubt_mm)), default=None)
 
 
 class Judgement(msgspec.Struct, frozen=True, kw_only=True):
-    """The verdict on a depth; ``close`` where the gauge cannot tell on which side of the law it is."""
+    """The verdict on a depth; ``close`` where the gauge cannot tell on which side of the law it is.
+
+    ``under`` is the gravest other mark that the depth does not clear; ``unsure`` where the gauge cannot tell whether it
+    is under that one.
+    """
 
     verdict: Verdict
     close: bool = False
     under: Mark | None = None
+    unsure: bool = False
 
 
 def judge(depth_mm: float, doubt_mm: float, marks: Marks) -> Judgement:
-    """At or under the law: replace. Above it by no more than the doubt: inspect. Under another mark: watch."""
+    """At or under the law: replace. Above it by no more than the doubt: inspect. Not clear of another mark: watch."""
     margin = depth_mm - marks.legal.mm
     close = abs(margin) <= doubt_mm + _SAME_MM
     if margin <= _SAME_MM:
         return Judgement(verdict="replace", close=close)
     if close:
         return Judgement(verdict="inspect", close=True)
-    under = marks.under(depth_mm)
-    return Judgement(verdict="watch" if under else "keep", under=under)
+    under = marks.not_cleared(depth_mm, doubt_mm)
+    unsure = under is not None and under.near(depth_mm, doubt_mm)
+    return Judgement(verdict="watch" if under else "keep", under=under, unsure=unsure)
 
 
 def marks_for(region: str, season: Season, construction: str, temporary: bool, tables: Tables) -> Marks | None:

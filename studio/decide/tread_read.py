@@ -2,10 +2,13 @@
 
 import msgspec
 
+from studio.decide import age
 from studio.decide.audience import Audience
+from studio.decide.condition_read import Part as ConditionPart
 from studio.decide.damage import Seen
 from studio.decide.gauge import Doubt
 from studio.decide.measured import Measured
+from studio.decide.objections import Objection
 from studio.decide.subjects import Subject
 from studio.decide.tread_limits import Judgement, Marks
 from studio.model.finding import SEVERITY, Verdict
@@ -25,6 +28,8 @@ class Part(msgspec.Struct, frozen=True, kw_only=True):
     season: Season
     marking: str
     depth_new: Quantity | None
+    age: age.Part
+    condition: ConditionPart | None
 
 
 class Read(msgspec.Struct, frozen=True, kw_only=True):
@@ -37,6 +42,8 @@ class Read(msgspec.Struct, frozen=True, kw_only=True):
     depth: Quantity
     judged: Judgement
     temporary: bool
+    objections: tuple[Objection, ...]
+    """What other topics hold against the tire, the gravest first."""
 
     @property
     def legal(self) -> Quantity:
@@ -73,7 +80,12 @@ class Read(msgspec.Struct, frozen=True, kw_only=True):
 
     @property
     def verdict(self) -> Verdict:
-        """The verdict on the tread; condemning damage makes it at least ``inspect``."""
-        if self.part.damage and SEVERITY.index(self.judged.verdict) < SEVERITY.index("inspect"):
-            return "inspect"
-        return self.judged.verdict
+        """The gravest of the verdict on the tread and of what other topics hold against the tire."""
+        return max((self.judged.verdict, *(it.verdict for it in self.objections)), key=SEVERITY.index)
+
+    @property
+    def objection(self) -> Objection | None:
+        """What weighs more than the tread; None where the tread alone decides."""
+        gravest = next(iter(self.objections), None)
+        weighs = gravest is not None and SEVERITY.index(gravest.verdict) > SEVERITY.index(self.judged.verdict)
+        return gravest if weighs else None

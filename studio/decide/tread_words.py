@@ -22,10 +22,15 @@ def sentence(its: Read) -> str:
     if verdict == "replace":
         end = ". Too close to call with this gauge, so it counts as worn out."
         return f"{title} is done: {here}{end if its.judged.close else f', under the legal {audience.own(its.legal)}.'}"
+    if its.objection is not None:
+        legal = {"inspect": "reads", "watch": "is legal at"}.get(verdict, "has tread at")
+        return f"{title} {legal} {here}, but {its.objection.words}."
     if verdict == "inspect":
         return f"{title} reads {here}. Too close to call with this gauge: have it checked."
     if its.judged.under is not None:
         under = its.judged.under
+        if its.judged.unsure:
+            return f"{title} is legal at {here}; too close to {under.words} of {audience.own(under.depth)} to call."
         return f"{title} is legal at {here} but under {under.words} of {audience.own(under.depth)}."
     if its.temporary:
         return f"{title} has {here} left; a temporary spare is for short trips only."
@@ -40,6 +45,7 @@ def working(its: Read) -> tuple[str, ...]:
     lines = [
         *(seen.dated for seen in its.part.damage),
         *(f"Also seen, to be looked at by a tire professional: {what}" for what in its.part.also_seen),
+        *(f"By the topic {it.topic}, whatever its tread: it {it.words}" for it in its.objections),
         f"Lowest of {counted(len(tread.spots), 'reading')} on {day_words(tread.reading.on)}: "
         f"{tread.spot_words(tread.lowest)}, {audience.both(lowest)}",
         f"{upper_first(its.marks.legal.label)}: {audience.both(its.legal)} for {its.marks.legal.condition}",
@@ -52,12 +58,13 @@ def working(its: Read) -> tuple[str, ...]:
 
 
 def _verdict_lines(its: Read) -> list[str]:
-    audience = its.part.audience
+    audience, doubt_mm = its.part.audience, its.doubt.half_width.to("mm").value
     if its.judged.close:
         return ["The gauge's doubt reaches across the legal minimum, so no reading with it can settle the matter"]
     return [
         f"{upper_first(mark.label)} ({'law' if mark.law else 'advice, not law'}): "
         f"{audience.both(mark.depth)}; the tire is {'under' if mark.stands_above(its.depth_mm) else 'not under'} it"
+        f"{', too close to call with this gauge' if mark.near(its.depth_mm, doubt_mm) else ''}"
         for mark in its.marks.others
     ]
 
@@ -90,6 +97,7 @@ def detail(its: Read) -> tuple[tuple[str, str], ...]:
         *((f"{mark.name}_condition", mark.condition) for mark in its.marks.others),
         ("damage", ", ".join(seen.words for seen in its.part.damage)),
         ("also_seen", "; ".join(its.part.also_seen)),
+        ("objection", its.objection.words if its.objection else ""),
         ("remark", remark(its)),
     ]
     return tuple((name, text) for name, text in pairs if text)

@@ -79,7 +79,8 @@ def test_the_legal_minimum_is_the_regions_own(region, limit, unit, title):
         (1.8, "mm", TENTHS, "de", "inspect", True),
         (1.9, "mm", TENTHS, "de", "watch", False),
         (2, "32nds", Gauge(resolution=depth(1, "32nds")), "de", "replace", True),
-        (4, "32nds", Gauge(resolution=depth(1, "32nds")), "us", "keep", False),
+        (4, "32nds", Gauge(resolution=depth(1, "32nds")), "us", "watch", False),
+        (5, "32nds", Gauge(resolution=depth(1, "32nds")), "us", "keep", False),
     ],
 )
 def test_at_below_and_above_the_limit_as_far_as_the_gauge_can_tell(value, unit, gauge, region, verdict, close):
@@ -94,10 +95,12 @@ def test_at_below_and_above_the_limit_as_far_as_the_gauge_can_tell(value, unit, 
     [
         ("us", "all_season", 3.9, "watch", "wet-road advice"),
         ("us", "winter", 4.9, "watch", "winter-tire advice"),
-        ("us", "winter", 5.0, "keep", ""),
+        ("us", "winter", 5.0, "watch", "too close to the winter-tire advice of 5/32 in to call"),
+        ("us", "winter", 5.8, "keep", ""),
         ("at", "winter", 5.0, "watch", "Austria's winter minimum of 4.0 mm"),
-        ("at", "winter", 5.1, "keep", ""),
-        ("at", "summer", 4.0, "keep", ""),
+        ("at", "winter", 5.1, "watch", "too close to Austria's winter minimum of 4.0 mm to call"),
+        ("at", "winter", 5.8, "keep", ""),
+        ("at", "summer", 4.6, "keep", ""),
         ("de", "summer", 3.7, "watch", "summer-tire advice of 3.0 mm"),
         ("no", "studded", 3.7, "watch", "Norway's winter minimum of 3.0 mm"),
     ],
@@ -124,7 +127,7 @@ def test_a_temporary_spare_is_held_against_the_law_alone():
 @pytest.mark.parametrize("kind", ["cord", "bulge", "separation"])
 def test_illinois_92_428_20_condemning_damage_outweighs_any_depth(kind):
     finding = found(flat(9, damage=(damage(kind),)))
-    assert finding.verdict == "inspect" and "Do not drive on it" in finding.sentence
+    assert finding.verdict == "replace" and "Do not drive on it" in finding.sentence
     assert finding.caution == TABLES.cautions["damage"].text
     assert found(flat(1, damage=(damage(kind),))).verdict == "replace"
 
@@ -133,12 +136,57 @@ def test_damage_does_not_heal_when_a_later_reading_is_silent_about_it():
     older = flat(9, on=dt.date(2026, 1, 3), damage=(damage("bulge"),))
     assert "Do not drive" in found(older, flat(9)).sentence
     cracked = found(flat(9, damage=(damage("cracks"),)))
-    assert cracked.verdict == "keep" and "cracks (sidewall), 14 Feb 2026" in " ".join(cracked.working)
+    assert cracked.verdict == "inspect" and "cracks (sidewall), 14 Feb 2026" in " ".join(cracked.working)
+    assert "but shows cracks in the sidewall: have it looked at" in cracked.sentence
+
+
+@pytest.mark.parametrize(
+    ("code", "verdict", "words"),
+    [("3621", "keep", ""), ("3618", "inspect", "but is 7.5 years old: have it looked at"),
+     ("3614", "replace", "but is 11.5 years old: replace it"),
+     ("317", "replace", "but was made before July 2000: replace it")],
+)  # fmt: skip
+def test_an_old_tire_is_not_told_that_it_can_stay_on(code, verdict, words):
+    """The ages are the advice of the age topic: vehicle makers' handbooks six years, British practice of 2001 ten."""
+    finding = found(flat(9), date_code=code)
+    assert finding.verdict == verdict and words in finding.sentence
+    assert ("By the topic age, whatever its tread" in " ".join(finding.working)) is bool(words)
+    assert (finding.caution == TABLES.cautions["over_age"].text) is bool(words)
+    assert (finding.value, finding.margin) == (9, 7)
+    assert ("By its tread alone it would have tread enough." in finding.would_change) is bool(words)
+
+
+@pytest.mark.parametrize(
+    ("zone", "verdict", "words"),
+    [("shoulder", "replace", "a puncture in the shoulder. Do not drive on it"),
+     ("crown", "inspect", "but is punctured: have it looked at")],
+)  # fmt: skip
+def test_bs_au_159g_a_punctured_tire_is_not_told_that_it_can_stay_on(zone, verdict, words):
+    finding = found(flat(9, damage=(damage("puncture", zone),)))
+    assert finding.verdict == verdict and words in finding.sentence
+
+
+def test_a_worn_out_tire_stays_worn_out_whatever_else_is_held_against_it():
+    finding = found(flat(1, damage=(damage("cracks"),)), date_code="3618")
+    assert finding.verdict == "replace" and "is done" in finding.sentence
+    assert "By the topic age" in " ".join(finding.working)
+
+
+def test_4_1_mm_against_the_winter_advice_of_4_mm_is_too_close_to_call_with_a_gauge_of_0_1_mm():
+    """Half a step 0.05 mm and 0.2 mm by hand: 4.1 mm may be 3.85 mm."""
+    finding = found(flat(4.1, unit="mm", gauge=TENTHS), region="de", season="winter", units="metric")
+    assert finding.verdict == "watch" and finding.sentence == (
+        "Front left is legal at 4.1 mm (5.2/32 in); too close to the winter-tire advice of 4.0 mm to call."
+    )
+    assert any("not under it, too close to call with this gauge" in line for line in finding.working)
+    assert found(flat(4.3, unit="mm", gauge=TENTHS), region="de", season="winter").verdict == "keep"
+    under = found(flat(3.7, unit="mm", gauge=TENTHS), region="de", season="winter", units="metric")
+    assert "under the winter-tire advice of 4.0 mm" in under.sentence
 
 
 def test_damage_is_said_even_before_any_depth_was_read():
     finding = found(reading((), damage=(damage("cord"),)))
-    assert finding.verdict == "inspect" and finding.missing == ("a depth reading",)
+    assert finding.verdict == "replace" and finding.missing == ("a depth reading",)
 
 
 def test_without_a_reading_it_says_what_is_missing():
