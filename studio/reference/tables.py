@@ -34,6 +34,7 @@ class Tables:
     repair: Mapping[str, rows.Rule]
     spare: Mapping[str, rows.Rule]
     pressure: Mapping[str, rows.Value]
+    lamp: Mapping[str, rows.Rule]
     load_rules: Mapping[str, rows.Value]
     speed_derating: Mapping[str, rows.SpeedDerating]
     hydroplaning: Mapping[str, rows.Value]
@@ -137,6 +138,7 @@ def _load(folder: Path) -> Tables:
         repair=reading.rules(at("repair")),
         spare=reading.rules(at("spare")),
         pressure=reading.values(at("pressure")),
+        lamp=reading.rules(at("lamp")),
         load_rules=reading.values(at("load_rules")),
         speed_derating=reading.SPEED_DERATING.read(at("speed_derating")),
         hydroplaning=reading.values(at("hydroplaning")),
@@ -178,7 +180,7 @@ def _check_regions(tables: Tables) -> None:
     named = {row.region for row in tables.tread_minimum.values()} | {row.region for row in tables.tread_advice.values()}
     named |= {row.region for row in tables.matching.values()} | {row.region for row in tables.repair.values()}
     named |= {row.region for row in tables.spare.values()} | {row.region for row in tables.age_advice.values()}
-    more = (tables.speedometer_rule, tables.speed_exception, tables.condemning, tables.gauges)
+    more = (tables.speedometer_rule, tables.speed_exception, tables.condemning, tables.gauges, tables.lamp)
     named |= {row.region for rules in more for row in rules.values()}
     named |= {row.region for row in tables.rotation_interval.values()} | {row.region for row in tables.coins.values()}
     if unknown := sorted(named - set(tables.regions) - {ANY}):
