@@ -1,6 +1,6 @@
 """The topics, in the order in which a viewer wants to know them."""
 
-from studio.decide import age, condition, life, matching, ratings, rotation, size, tread_left
+from studio.decide import age, condition, life, matching, ratings, rotation, size, slip, tread_left
 from studio.decide.topic import Topic, from_parts
 
 TOPICS: tuple[Topic, ...] = (
@@ -10,6 +10,7 @@ TOPICS: tuple[Topic, ...] = (
     Topic(id="size", question="What does its sidewall say?", decide=from_parts(size.parts, size.conclude)),
     Topic(id="ratings", question="Can they carry the car?", decide=from_parts(ratings.parts, ratings.conclude)),
     Topic(id="matching", question="Do they match?", decide=from_parts(matching.parts, matching.conclude)),
+    Topic(id="slip", question="How unequally do they turn?", decide=from_parts(slip.parts, slip.conclude)),
     Topic(id="rotation", question="Where do they go next?", decide=from_parts(rotation.parts, rotation.conclude)),
     Topic(id="age", question="How old is it?", decide=from_parts(age.parts, age.conclude)),
     Topic(id="life", question="How far will it go?", decide=from_parts(life.parts, life.conclude)),
