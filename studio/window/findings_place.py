@@ -8,7 +8,7 @@ from studio.graphics.parts.signs import verdict_word
 from studio.model.finding import Finding
 from studio.model.places import ON_CAR
 from studio.window.findings_list import FindingsList
-from studio.window.findings_rows import Row, calls_words, rows, table
+from studio.window.findings_rows import Row, calls_for, calls_words, rows, table
 from studio.window.findings_sheet import FindingSheet
 from studio.window.findings_words import input_words, source_words
 from studio.window.labels import plain_label, plain_tooltip, push_button
@@ -60,11 +60,13 @@ class FindingsPlace(Place):
         self.document.changed.connect(self._document_changed)
 
     def state_line(self) -> str:
-        """How many findings call for what, the gravest first: ``1 to replace, 2 to watch``."""
+        """How many findings call for what, the gravest first: ``6 say replace, 4 more``."""
         found = self.document.findings
         if not any(finding.verdict not in (None, "unknown") for finding in found):
             return "nothing to say yet"
-        return calls_words(found) or "all can stay as they are"
+        first, _, _rest = calls_words(found).partition(", ")
+        more = sum(count for _, count in calls_for(found)[1:])
+        return f"{first}, {more} more" if more else first or "all can stay as they are"
 
     def show_target(self, target: str) -> None:
         """Choose the finding of this id, or the first one of this topic or worked out from this path."""

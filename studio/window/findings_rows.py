@@ -22,7 +22,7 @@ class Heading:
     question: str
     gravest: Verdict | None = None
     calls: str = ""
-    """What its answers call for, the gravest first: ``1 to replace, 2 to watch``; empty where all can stay."""
+    """What its answers call for, the gravest first: ``1 says replace, 2 say watch``; empty where all can stay."""
 
 
 @dataclass(frozen=True)
@@ -53,8 +53,8 @@ def calls_for(findings: Iterable[Finding]) -> tuple[tuple[Verdict, int], ...]:
 
 
 def calls_words(findings: Iterable[Finding]) -> str:
-    """The same in words: ``1 to replace, 2 to watch``."""
-    return ", ".join(f"{count} to {verdict}" for verdict, count in calls_for(findings))
+    """The same in words: ``1 says replace, 2 say watch``. Findings are counted, not tires: one tire has several."""
+    return ", ".join(f"{count} {'says' if count == 1 else 'say'} {verdict}" for verdict, count in calls_for(findings))
 
 
 def deciding(finding: Finding) -> Quantity | None:

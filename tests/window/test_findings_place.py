@@ -166,7 +166,7 @@ def test_a_place_that_is_not_shown_is_filled_when_it_is(place):
     episode = place.document.episode
     place.document.edit("Fewer", msgspec.structs.replace(episode, specimens=episode.specimens[1:]))
     assert len(place.list.findings_model.rows) == 7
-    assert place.state_line() == "1 to replace, 1 to watch"
+    assert place.state_line() == "1 says replace, 1 more"
     place.show()
     assert len(place.list.findings_model.rows) == 6
 
@@ -192,7 +192,7 @@ def test_a_target_is_an_id_a_topic_or_a_path(place):
 
 
 def test_the_state_line_counts_the_gravest_first(place, place_of):
-    assert place.state_line() == "1 to replace, 1 to watch"
+    assert place.state_line() == "1 says replace, 1 more"
     assert place_of(Episode(title="New", on=sample_episode().on)).state_line() == "nothing to say yet"
 
 

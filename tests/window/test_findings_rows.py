@@ -32,7 +32,7 @@ def test_findings_stand_under_their_question_and_questions_without_findings_are_
 
 def test_a_question_says_what_its_answers_call_for_the_gravest_first():
     first, last = sample_rows()[0], sample_rows()[5]
-    assert (first.gravest, first.calls) == ("replace", "1 to replace, 1 to watch")
+    assert (first.gravest, first.calls) == ("replace", "1 says replace, 1 says watch")
     assert (last.gravest, last.calls) == (None, "")
 
 
