@@ -21,6 +21,7 @@ from studio.model.finding import Verdict
 _FACTORS = (100, 50, 20, 10, 5, 2, 1)
 _MOST_SHARE = 0.25  # of the circumference: what an enlarged difference may take
 _LEAST_SIDEWALL_MM = 40.0
+_LEAST_JOINED = 4.4  # the least radius of a tire, in grid units, at which notes are joined to the drawing
 _TURN = 1  # the step in which the tires have rolled
 
 
@@ -158,7 +159,12 @@ def _zone(pair: Pair, factor: int, upper: Lane, lower: Lane, scale: float, frame
 
 
 def anchors(drawn: Drawn, *, discs: bool) -> dict[str, Point]:
-    """Where the notes belong: the gap between the arrivals, and what the limit allows; discs stand right of them."""
+    """Where the notes belong: the gap between the arrivals, and what the limit allows; discs stand right of them.
+
+    Nowhere where the tires are so small that a join would hide what it points at.
+    """
+    if drawn.upper.arrived.radius < _LEAST_JOINED * drawn.frame.grid:
+        return {}
     far, ground = drawn.upper.arrived.center[0], drawn.lower.ground
     found: dict[str, Point] = {"apart": ((drawn.lower.arrived.center[0] + far) / 2, ground + 0.5 * drawn.frame.grid)}
     if drawn.zone is not None:

@@ -17,6 +17,7 @@ from studio.graphics.parts.depth_bars import Bars, depth_bars
 from studio.graphics.parts.scale_bar import Entry, key
 from studio.graphics.parts.wheel_card import Card, card_marks
 from studio.graphics.scene import Scene, Shape, Stroke, Text
+from studio.graphics.steps import closed_up
 from studio.graphics.whole_car import car_plan, source_line
 from studio.model.episode import Episode
 from studio.model.finding import SEVERITY, Finding, Findings
@@ -79,7 +80,9 @@ class DepthByWheel:
         marks: list[Shape | Text] = [*car_above(layout.car, frame, look)]
         limits = len(data.steps) - 2
         for wheel in data.wheels:
-            spot = layout.spots[wheel.place]
+            spot = layout.spots.get(wheel.place)
+            if spot is None:
+                continue
             marks += card_marks(wheel.card, spot.card, frame, look, layout.fullness)
             if wheel.bars:
                 name, step = f"{wheel.place}/chart", wheel.card.step
@@ -87,10 +90,11 @@ class DepthByWheel:
                 marks += _pointer(wheel, spot.chart, layout.car, frame, look)
         for entries, box in layout.keys:
             marks += key(entries, box, frame, look)
-        return Scene(
+        scene = Scene(
             picture=self.id, frame=frame, background=look.ground, marks=(*marks, *page.marks({})), steps=data.steps,
             title=data.words.sentence, alternative=_alternative(data), findings=data.shown,
         )  # fmt: skip
+        return closed_up(scene)
 
 
 def _gravity(finding: Finding) -> tuple[Any, ...]:

@@ -92,13 +92,17 @@ def arrange(content: Content, body: Box, frame: Frame) -> Layout:
 
 
 def _best(content: Content, body: Box, frame: Frame) -> tuple[_Regions, _Columns]:
-    """Of the fullest cards that fit, words beside or above the charts, whichever leaves the larger car."""
+    """Of the fullest cards that fit, words beside or above the charts, whichever leaves the larger car.
+
+    Where nothing fits, the key and the spare are left out.
+    """
     for fullness in FULLNESS:
         both = [_try(content, body, frame, fullness, stacked) for stacked in (False, True)]
         fitting = [pair for pair in both if pair[1].fits]
         if fitting:
             return max(fitting, key=lambda pair: round(pair[1].car.body.height / frame.grid))
-    return both[0]
+    bare = _Regions(area=body, keys=(), spare=None)
+    return bare, _columns(content, body, frame, "least", stacked=False)
 
 
 def _try(

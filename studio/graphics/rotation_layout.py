@@ -1,7 +1,7 @@
 """Where the parts of the rotation picture stand: the car, its places named, the number, the reasons."""
 
 from collections.abc import Sequence
-from typing import Protocol
+from typing import Literal, Protocol
 
 import msgspec
 
@@ -16,6 +16,13 @@ from studio.graphics.scene import Point, Role, Text, Weight
 from studio.model.places import Place
 
 _BLOCK_LINES = 3
+_LEAST_BODY = 33.0  # in units of the grid
+_WIDE_BODY = 1.4  # width over height above which a tall frame's body is arranged as a wide one's
+
+
+Naming = Literal["full", "line", "words"]
+"""A place's name with where its tire goes; the name alone on one line; the name broken into words."""
+_NAMINGS: tuple[Naming, ...] = ("full", "line", "words")
 
 
 class Tag(msgspec.Struct, frozen=True, kw_only=True):
@@ -52,31 +59,53 @@ class Content(Protocol):
 
 
 class Layout(msgspec.Struct, frozen=True, kw_only=True):
-    """The arranged picture; ``full`` tags stand on one line each, others are broken into words."""
+    """The arranged picture; ``naming`` says how the places are named."""
 
     car: PlacedCar
     area: Box
-    full: bool
+    naming: Naming
     spare_free_left: bool
+    spare_below: bool
     columns: tuple[tuple[tuple[Note | Block, Box], ...], ...]
 
 
 def arrange(content: Content, body: Box, frame: Frame) -> Layout:
     """Arrange the picture in ``body``."""
     items: list[Note | Block] = [*content.notes, *content.blocks]
-    area, columns = _beside(items, body, frame) if frame.shape != "tall" else _below(content, body, frame)
+    beside = frame.shape != "tall" or body.width > _WIDE_BODY * body.height
+    area, columns = _beside(items, body, frame) if beside else _below(content, body, frame)
     space = Box(area.left, area.top + frame.grid, area.width, area.height - 2 * frame.grid)
-    tags = max(_tag_width(tag, frame, full=True) for tag in content.tags)
     car = place_car(content.car, space)
-    full = (area.width - car.body.width) / 2 - 3.2 * frame.grid >= tags
-    if not full:
-        short = max(_tag_width(tag, frame, full=False) for tag in content.tags)
-        under = 1.4 * font_size(frame.cap_height("small")) if _moves_spare(content.moves) else 0.0
-        wide = max(1.0, area.width - 2 * short - 6.4 * frame.grid)
-        high = space.height - under
-        car = place_car(content.car, Box(area.center[0] - wide / 2, space.top, wide, high))
+    naming = _naming(content.tags, car, area, frame)
+    below = _moves_spare(content.moves) and (naming == "words" or _spare_too_near(car, naming, frame))
+    if naming == "words" or below:
+        widest = max(_tag_size(tag, frame, naming)[0] for tag in content.tags)
+        under = 1.4 * font_size(frame.cap_height("small")) if below else 0.0
+        wide = max(1.0, area.width - 2 * widest - 6.4 * frame.grid)
+        car = place_car(content.car, Box(area.center[0] - wide / 2, space.top, wide, space.height - under))
     free_left = ("spare", "rear_left") not in content.moves
-    return Layout(car=car, area=area, full=full, spare_free_left=free_left, columns=columns)
+    return Layout(car=car, area=area, naming=naming, spare_free_left=free_left, spare_below=below, columns=columns)
+
+
+def _naming(tags: Sequence[Tag], car: PlacedCar, area: Box, frame: Frame) -> Naming:
+    """The fullest way to name the places for which there is room beside the car and above a front wheel's middle."""
+    front = car.tire("front_left")
+    above = (front.center[1] if front else area.bottom) - area.top
+    for naming in _NAMINGS[:2]:
+        sizes = [_tag_size(tag, frame, naming) for tag in tags if tag.place != "spare"]
+        wide, high = (max(size[i] for size in sizes) for i in (0, 1))
+        if wide <= (area.width - car.body.width) / 2 - 3.2 * frame.grid and high <= above + frame.grid:
+            return naming
+    return "words"
+
+
+def _spare_too_near(car: PlacedCar, naming: Naming, frame: Frame) -> bool:
+    """Whether the spare's name beside it would come against that of a rear wheel."""
+    spare, rear = car.tire("spare"), car.tire("rear_left")
+    if spare is None or rear is None:
+        return False
+    high = _tag_size(Tag(place="rear_left", title="Rear left", to="to", step=0), frame, naming)[1]
+    return spare.center[1] - LINE_STEP * font_size(frame.cap_height("small")) / 2 < rear.center[1] + high
 
 
 def _moves_spare(moves: Moves) -> bool:
@@ -87,8 +116,8 @@ Columns = tuple[tuple[tuple[Note | Block, Box], ...], ...]
 
 
 def _beside(items: Sequence[Note | Block], body: Box, frame: Frame) -> tuple[Box, Columns]:
-    """Wide and square: one column at the right."""
-    if not items:
+    """Wide and square: one column at the right; none where the car would get too small."""
+    if not items or body.height < _LEAST_BODY * frame.grid:
         return body, ()
     gap = (4 if frame.shape == "wide" else 2) * frame.grid
     wide = (0.465 if frame.shape == "wide" else 0.46) * body.width
@@ -175,26 +204,29 @@ class _Line(msgspec.Struct, frozen=True):
     part: str
 
 
-def _tag_lines(tag: Tag, *, full: bool) -> tuple[_Line, ...]:
+def _tag_lines(tag: Tag, naming: Naming) -> tuple[_Line, ...]:
     if tag.place == "spare":
         return (_Line(f"{tag.title} {tag.to}", "small", "semibold", "name"),)
-    if full:
+    if naming == "full":
         return (_Line(tag.title, "callout", "semibold", "name"), _Line(tag.to, "small", "regular", "to"))
-    return tuple(_Line(word, "small", "semibold", f"name{order}") for order, word in enumerate(tag.title.split()))
+    words = tag.title.split() if naming == "words" else [tag.title]
+    return tuple(_Line(word, "small", "semibold", f"name{order}") for order, word in enumerate(words))
 
 
-def _tag_width(tag: Tag, frame: Frame, *, full: bool) -> float:
-    if tag.place == "spare":
-        return 0.0
-    return max(width(line.text, frame.cap_height(line.role), line.weight) for line in _tag_lines(tag, full=full))
+def _tag_size(tag: Tag, frame: Frame, naming: Naming) -> tuple[float, float]:
+    """Width and height in px; the spare's name stands behind the car and claims no width beside it."""
+    lines = _tag_lines(tag, naming)
+    wide = max(width(line.text, frame.cap_height(line.role), line.weight) for line in lines)
+    high = sum(LINE_STEP * font_size(frame.cap_height(line.role)) for line in lines)
+    return (0.0 if tag.place == "spare" else wide), high
 
 
 def tag_marks(tag: Tag, layout: Layout, frame: Frame, look: Look) -> tuple[Text, ...]:
     """A place's name outside its wheel: above the middle of a front wheel, below that of a rear one."""
     tire = layout.car.tire(tag.place)
-    if tire is None or (tag.place == "spare" and not tag.step and not layout.full):
+    if tire is None or (tag.place == "spare" and not _spare_named(tag, layout, frame)):
         return ()
-    lines = _tag_lines(tag, full=layout.full)
+    lines = _tag_lines(tag, layout.naming)
     heights = [LINE_STEP * font_size(frame.cap_height(line.role)) for line in lines]
     at, anchor = _tag_place(tag, tire, sum(heights), layout, frame)
     marks, y = [], at[1]
@@ -210,11 +242,16 @@ def tag_marks(tag: Tag, layout: Layout, frame: Frame, look: Look) -> tuple[Text,
     return tuple(marks)
 
 
+def _spare_named(tag: Tag, layout: Layout, frame: Frame) -> bool:
+    """A spare that stays is named where there is room beside it."""
+    return bool(tag.step) or (layout.naming != "words" and not _spare_too_near(layout.car, layout.naming, frame))
+
+
 def _tag_place(tag: Tag, tire: Box, high: float, layout: Layout, frame: Frame) -> tuple[Point, str]:
     gap = 2.2 * frame.grid
     if tag.place == "spare":
         top = min(tire.center[1] - high / 2, layout.area.bottom - high)
-        if not layout.full:
+        if layout.spare_below:
             return (tire.center[0], tire.bottom + 0.4 * frame.grid), "middle"
         left = layout.spare_free_left
         return (tire.left - gap if left else tire.right + gap, top), "end" if left else "start"
