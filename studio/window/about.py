@@ -5,10 +5,10 @@ from importlib.metadata import PackageNotFoundError, version
 
 from PySide6.QtCore import qVersion
 
-from studio import __version__
+import studio
 from studio.storage.folders import data_folder, settings_folder
+from studio.window.main_window import NAME
 
-NAME = "Tire Episode Studio"
 PARTS: tuple[tuple[str, str], ...] = (
     ("PySide6-Essentials", "LGPL-3.0"), ("shiboken6", "LGPL-3.0"), ("matplotlib", "PSF-style"), ("reportlab", "BSD"),
     ("msgspec", "BSD"), ("uharfbuzz", "Apache-2.0"), ("isal", "PSF-style"), ("Pillow", "MIT-CMU"),
@@ -20,7 +20,7 @@ FONTS = (("Inter", "SIL Open Font License 1.1"), ("DejaVu Sans", "Bitstream Vera
 def about_text() -> str:
     """The program in two sentences."""
     return (
-        f"{NAME} {__version__}\n\nIt informs; it does not certify. The vehicle's manual, local law and a qualified "
+        f"{NAME} {studio.__version__}\n\nIt informs; it does not certify. The vehicle's manual, local law and a qualified "
         "tire professional decide."
     )
 

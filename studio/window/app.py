@@ -4,62 +4,68 @@ Neither matplotlib nor reportlab is imported here or by what is imported here: t
 """
 
 import datetime as dt
+import gc
 import sys
 from pathlib import Path
 
+from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QApplication
 
 from studio.model.episode import Episode
-from studio.window.about import NAME
-from studio.window.car_place import CarPlace
 from studio.window.dialogs import WindowDialogs
 from studio.window.document import Document
 from studio.window.faults import Faults, start_log
-from studio.window.findings_place import FindingsPlace
-from studio.window.main_window import MainWindow, PlaceClass
+from studio.window.main_window import NAME, MainWindow
 from studio.window.palette import Appearance
-from studio.window.pictures_place import PicturesPlace
 from studio.window.preferences import Preferences
 
-PLACES: tuple[PlaceClass, ...] = (CarPlace, FindingsPlace, PicturesPlace)
+PROGRAM = "tire-episode-studio"
+_SOON_MS = 20
 
 
 def run_window(path: Path | None = None) -> int:
     """Open the window, on the episode at ``path`` if given; returns the exit code when it is closed."""
     existing = QApplication.instance()
     app = existing if isinstance(existing, QApplication) else QApplication(sys.argv[:1])
-    app.setApplicationName("tire-episode-studio")
+    app.setApplicationName(PROGRAM)
     app.setApplicationDisplayName(NAME)
     start_log()
-    window = build_window(app)
+    window = open_window(app, path)
     faults = Faults(window.autosave.keep_now, window.dialogs.tell)
     faults.watch()
-    window.come_back()
-    window.show()
-    open_first(window, path)
+    if path is None:
+        QTimer.singleShot(0, window.offer_unsaved)
+    QTimer.singleShot(_SOON_MS, window.complete)
     try:
         return app.exec()
     finally:
         faults.release()
 
 
+def open_window(app: QApplication, path: Path | None) -> MainWindow:
+    """The window, shown, on the episode at ``path`` if there is one."""
+    gc.disable()  # what is built here stays: looking through it again and again would be a tenth of the start
+    try:
+        window = build_window(app)
+        if path is not None:
+            window.keeper.open(path)
+        window.come_back()
+        window.appearance.apply()
+        window.show()
+    finally:
+        gc.enable()
+    return window
+
+
 def build_window(app: QApplication) -> MainWindow:
-    """The window on an empty episode, not shown yet."""
+    """The window on an empty episode, neither styled nor shown yet."""
     preferences = Preferences()
     settings = preferences.settings
     appearance = Appearance(app, settings.scheme, settings.text_percent)
     dialogs = WindowDialogs()
     empty = Episode(title="Untitled", on=dt.date.today(), region=settings.region, units=settings.units)
-    window = MainWindow(Document(empty), appearance, preferences, dialogs, PLACES)
+    window = MainWindow(Document(empty), appearance, preferences, dialogs)
     dialogs.belong_to(window)
     if preferences.note:
         window.foot.say(preferences.note)
     return window
-
-
-def open_first(window: MainWindow, path: Path | None) -> None:
-    """Open what was asked for; without that, offer unsaved work of an earlier window."""
-    if path is not None:
-        window.keeper.open(path)
-    else:
-        window.keeper.recover_untitled()

@@ -7,7 +7,6 @@ from pathlib import Path
 from PySide6.QtCore import QObject, QTimer
 
 from studio.model.episode import Episode
-from studio.storage.autosave import discard_rescue, write_rescue
 from studio.window.document import Document
 from studio.window.tasks import JobRunner
 
@@ -17,15 +16,28 @@ Write = Callable[[Path | None, Episode], Path]
 Discard = Callable[[Path | None], None]
 
 
+def _write(path: Path | None, episode: Episode) -> Path:
+    from studio.storage.autosave import write_rescue  # not at start
+
+    return write_rescue(path, episode)
+
+
+def _discard(path: Path | None) -> None:
+    from studio.storage.autosave import discard_rescue
+
+    discard_rescue(path)
+
+
 class Autosave(QObject):
     """Writes a rescue copy off the window's thread when the episode has changed since the last one."""
 
     def __init__(
-        self, document: Document, jobs: JobRunner, seconds: int, write: Write = write_rescue,
-        discard: Discard = discard_rescue, parent: QObject | None = None,
+        self, document: Document, jobs: JobRunner, seconds: int, write: Write | None = None,
+        discard: Discard | None = None, parent: QObject | None = None,
     ) -> None:  # fmt: skip
         super().__init__(parent)
-        self._document, self._jobs, self._write, self._discard = document, jobs, write, discard
+        self._document, self._jobs = document, jobs
+        self._write, self._discard = write or _write, discard or _discard
         self._kept: Episode | None = None
         self._lock = threading.Lock()
         self._turn = 0

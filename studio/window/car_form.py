@@ -12,6 +12,7 @@ from studio.window.flow import flow
 from studio.window.form_parts import FieldBox, ProblemLine, caution_note, section
 from studio.window.labels import name_field, plain_label
 from studio.window.place import Workshop
+from studio.window.reading_order import order_tabs
 from studio.window.rows import RowsForm, RowSubject
 from studio.window.sidewall_form import WrittenField
 from studio.window.subject import PathSubject
@@ -40,6 +41,10 @@ class CarForm(QScrollArea):
         self.setWidget(inside)
         self.setWidgetResizable(True)
         self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self._order_tabs()
+
+    def _order_tabs(self) -> None:
+        order_tabs(self.widget())
 
     def take_focus(self) -> None:
         """Focus the first field."""
@@ -121,6 +126,7 @@ class CarForm(QScrollArea):
 
     def _rotations(self) -> QWidget:
         rows = RowsForm(self.car, "rotations", "rotation", rotation_fields, self._new_rotation)
+        rows.rebuilt.connect(self._order_tabs)
         return section("Rotations done", caution_note(self._document.tables, "rotation"), rows)
 
     def _new_rotation(self) -> RotationDone:

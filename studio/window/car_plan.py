@@ -13,10 +13,12 @@ from studio.graphics.parts.tread_above import TreadView, tire_above
 from studio.graphics.parts.tread_blocks import family_of
 from studio.graphics.scene import Scene, Shape, Text
 from studio.graphics.whole_car import car_plan
+from studio.model.finding import Findings
 from studio.model.places import CORNERS, Place
 from studio.window.document import Document
 from studio.window.palette import Appearance
-from studio.window.plan_layout import PlanLayout, lay_out, least_height, least_width, wheel_center
+from studio.window.plan_layout import PlanLayout, lay_out, least_height, wheel_center
+from studio.window.plan_sizes import least_width
 from studio.window.tire_state import TireState, states
 from studio.window.tire_tag import FULL_MM, TireTag
 
@@ -68,7 +70,8 @@ class PlanView(QWidget):
         full = max([FULL_MM, *depths, *(state.new_mm or 0.0 for state in every)])
         for tag, state in zip(self._tags, every, strict=True):
             tag.show_state(state, full)
-        whole = car_plan(self._document.episode, self._document.findings)
+        episode = self._document.episode
+        whole = car_plan(episode, self._document.findings if episode.specimens else Findings(()))
         there = {state.place for state in every if state.index is not None}
         self._plan = replace(whole, tires=tuple(t for t in whole.tires if t.place in CORNERS and t.place in there))
         self.select(self._selected)

@@ -35,6 +35,11 @@ class StartPanel(QWidget):
         document.changed.connect(self.refresh)
         self.refresh()
 
+    @property
+    def spot(self) -> str:
+        """The place without a tire that is spoken of; empty where it is the whole episode."""
+        return self._spot
+
     def show_place(self, spot: str) -> None:
         """Speak of a place where no tire stands."""
         self._spot = spot

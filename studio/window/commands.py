@@ -10,11 +10,8 @@ from PySide6.QtWidgets import QApplication, QWidget
 
 from studio import shipped
 from studio.model.quantity import System
-from studio.storage import recent
-from studio.window.about import about_detail, about_text
 from studio.window.dialogs import Dialogs
 from studio.window.document import Document
-from studio.window.keeper import Keeper
 from studio.window.palette import TEXT_PERCENTS, Appearance, Choice
 from studio.window.preferences import Preferences
 
@@ -25,11 +22,10 @@ class Commands(QObject):
     """Carries the commands out; ``owner`` is the window."""
 
     def __init__(
-        self, owner: Any, document: Document, keeper: Keeper, dialogs: Dialogs, appearance: Appearance,
-        preferences: Preferences,
+        self, owner: Any, document: Document, dialogs: Dialogs, appearance: Appearance, preferences: Preferences,
     ) -> None:  # fmt: skip
         super().__init__(owner)
-        self._owner, self._document, self._keeper = owner, document, keeper
+        self._owner, self._document = owner, document
         self._dialogs, self._appearance, self._preferences = dialogs, appearance, preferences
 
     def commit(self) -> None:
@@ -41,42 +37,46 @@ class Commands(QObject):
     def new(self) -> None:
         """An empty episode."""
         self.commit()
-        self._keeper.new()
+        self._owner.keeper.new()
 
     def open(self) -> None:
         """Ask for an episode and open it."""
         self.commit()
-        self._keeper.ask_open()
+        self._owner.keeper.ask_open()
 
     def open_recent(self) -> None:
         """Open the episode that the menu entry names."""
         self.commit()
+        from studio.storage import recent
+
         path = _data(self.sender())
         if path.is_file():
-            self._keeper.open(path)
+            self._owner.keeper.open(path)
         else:
             recent.forget(path)
-            self._keeper.said.emit(f"{path.name} is no longer there; it is off the list now")
+            self._owner.keeper.said.emit(f"{path.name} is no longer there; it is off the list now")
 
     def forget_recent(self) -> None:
         """Empty the list of recent episodes."""
+        from studio.storage import recent
+
         recent.forget_all()
 
     def open_demo(self) -> None:
         """Open a copy of the demo that the menu entry names, or of the first one."""
         self.commit()
         path = _data(self.sender())
-        self._keeper.open_demo(path if isinstance(path, Path) else demo_files()[0])
+        self._owner.keeper.open_demo(path if isinstance(path, Path) else demo_files()[0])
 
     def save(self) -> None:
         """Save the episode."""
         self.commit()
-        self._keeper.save()
+        self._owner.keeper.save()
 
     def save_as(self) -> None:
         """Save the episode under another name."""
         self.commit()
-        self._keeper.save_as()
+        self._owner.keeper.save_as()
 
     def quit(self) -> None:
         """Close the window."""
@@ -159,6 +159,8 @@ class Commands(QObject):
 
     def about(self) -> None:
         """Say what the program is and under which licences."""
+        from studio.window.about import about_detail, about_text  # it reads every part's version: not at start
+
         self._dialogs.tell("About", about_text(), about_detail())
 
 

@@ -61,6 +61,11 @@ class Document(QObject):
         return self._tables
 
     @property
+    def knows_tables(self) -> bool:
+        """Whether the reference tables are read already."""
+        return self._tables is not None
+
+    @property
     def findings(self) -> Findings:
         """What the episode says; computed when asked for and kept until the episode changes."""
         if self._findings is None:

@@ -1,11 +1,11 @@
 """When the program itself fails: a log, a rescue copy, one message. The document stays open."""
 
+import contextlib
 import logging
 import sys
 import threading
 import traceback
 from collections.abc import Callable
-from logging.handlers import RotatingFileHandler
 from pathlib import Path
 from types import TracebackType
 
@@ -18,14 +18,15 @@ _MOST_BYTES = 500_000
 
 
 def start_log(folder: Path | None = None) -> Path:
-    """Write warnings and faults to a small rotating file; returns its path."""
+    """Write warnings and faults to a file; one that has grown too large is put aside first. The file's path."""
     path = made(folder or data_folder()) / "studio.log"
-    try:
-        handler = RotatingFileHandler(path, maxBytes=_MOST_BYTES, backupCount=2, encoding="utf-8", delay=True)
-    except OSError:
-        return path
-    handler.setFormatter(logging.Formatter("%(asctime)s %(levelname)s %(name)s: %(message)s"))
-    logging.getLogger().addHandler(handler)
+    with contextlib.suppress(OSError):
+        if path.is_file() and path.stat().st_size > _MOST_BYTES:
+            path.replace(path.with_name("studio.log.1"))
+        handler = logging.FileHandler(path, encoding="utf-8", delay=True)
+        handler.setLevel(logging.WARNING)
+        handler.setFormatter(logging.Formatter("%(asctime)s %(levelname)s %(name)s: %(message)s"))
+        logging.getLogger().addHandler(handler)
     return path
 
 

@@ -19,7 +19,7 @@ class Foot(QWidget):
 
     def __init__(self, document: Document, jobs: JobRunner) -> None:
         super().__init__()
-        self._document, self._jobs = document, jobs
+        self._document, self._jobs, self._may_read = document, jobs, False
         self.saved = plain_label("", "quiet")
         self.region = plain_label("", "quiet")
         self.units = plain_label("", "quiet")
@@ -65,9 +65,25 @@ class Foot(QWidget):
             clean = "saved" if document.path else "new"
             saved = clean if document.is_clean else "unsaved changes"
         self.saved.setText(saved)
-        row = document.tables.regions.get(episode.region)
-        self.region.setText(f"limits: {row.name if row else episode.region}")
+        self.region.setText(f"limits: {self._region_name()}")
         self.units.setText("US units first, then metric" if episode.units == "us" else "metric first, then US units")
+
+    def complete(self) -> None:
+        """Read what could wait at the start: the region's name."""
+        self._may_read = True
+        self.refresh()
+
+    @property
+    def is_complete(self) -> bool:
+        """Whether ``complete`` was called."""
+        return self._may_read
+
+    def _region_name(self) -> str:
+        region = self._document.episode.region
+        if not (self._may_read or self._document.knows_tables):
+            return region.upper()
+        row = self._document.tables.regions.get(region)
+        return row.name if row else region
 
     def refresh_job(self) -> None:
         """Show the work in progress, or nothing."""

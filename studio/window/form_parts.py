@@ -46,7 +46,6 @@ class ProblemLine(QLabel):
         for field in fields:
             self._fields.append(field)
             field.problem_changed.connect(self.look)
-            field.destroyed.connect(self._forget)
 
     def look(self) -> None:
         """Show the first problem there is."""
@@ -60,9 +59,6 @@ class ProblemLine(QLabel):
             field.problem_changed.disconnect(self.look)
         self._fields.clear()
         self.look()
-
-    def _forget(self, gone: object) -> None:
-        self._fields = [field for field in self._fields if field is not gone]
 
 
 def section(title: str, *parts: QWidget) -> QWidget:

@@ -9,6 +9,7 @@ from pathlib import Path
 
 from PySide6.QtCore import QObject, Signal
 
+from studio import shipped
 from studio.model.episode import Episode
 from studio.model.problem import Problem
 from studio.storage import episode_file, recent
@@ -62,7 +63,9 @@ class Keeper(QObject):
             self.open(path)
 
     def open(self, path: Path) -> bool:
-        """Open the episode at ``path``; whether it is open now."""
+        """Open the episode at ``path``, a shipped demo as a copy; whether it is open now."""
+        if path.resolve().parent == shipped.demos().resolve():
+            return self.open_demo(path)
         if not self.may_leave():
             return False
         known = fingerprint(path)
@@ -82,17 +85,18 @@ class Keeper(QObject):
             recent.remember(path)
         return True
 
-    def open_demo(self, path: Path) -> None:
+    def open_demo(self, path: Path) -> bool:
         """Open a copy of a demo: it has no file yet, so the shipped one is never written."""
         if not self.may_leave():
-            return
+            return False
         try:
             episode = episode_file.load(path, self._problems)
         except StorageError as error:
             self._dialogs.tell("The demo cannot be opened", str(error))
-            return
+            return False
         self._start(episode, None)
         self.said.emit("This is a copy of the demo; save it under a name of yours to keep what you change")
+        return True
 
     def recover_untitled(self) -> None:
         """Offer the work of a window that was killed before its episode had a name."""

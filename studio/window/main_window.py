@@ -1,9 +1,11 @@
 """The main window: it builds and wires, and does nothing else."""
 
 from collections.abc import Sequence
+from functools import cached_property
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QByteArray, QEvent, Qt
+from PySide6.QtCore import QByteArray, QEvent, Qt, QTimer
 from PySide6.QtGui import (
     QAction,
     QCloseEvent,
@@ -15,7 +17,6 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QHBoxLayout, QMainWindow, QStackedWidget, QVBoxLayout, QWidget
 
-from studio.window.about import NAME
 from studio.window.actions import key_list, make_actions
 from studio.window.autosave import Autosave
 from studio.window.commands import Commands, commit_focused
@@ -24,19 +25,23 @@ from studio.window.document import Document
 from studio.window.drops import Dropped, dropped
 from studio.window.find_bar import FindBar
 from studio.window.foot import Foot
-from studio.window.keeper import Keeper
 from studio.window.keys_list import KeysList
 from studio.window.menus import Menus
 from studio.window.palette import Appearance
 from studio.window.place import Place, Workshop
+from studio.window.places import SLOTS, Places, Slot
 from studio.window.places_column import PlacesColumn
 from studio.window.preferences import Preferences
 from studio.window.routes import place_of
 from studio.window.tasks import JobRunner
 
+if TYPE_CHECKING:
+    from studio.window.keeper import Keeper
+
 SMALLEST = (960, 600)
 FIRST = (1280, 720)
-PlaceClass = type[Place]
+NAME = "Tire Episode Studio"
+_BETWEEN_MS = 60
 
 
 class MainWindow(QMainWindow):
@@ -44,26 +49,32 @@ class MainWindow(QMainWindow):
 
     def __init__(
         self, document: Document, appearance: Appearance, preferences: Preferences, dialogs: Dialogs,
-        place_classes: Sequence[PlaceClass],
+        slots: Sequence[Slot] = SLOTS,
     ) -> None:  # fmt: skip
         super().__init__()
         self.document, self.appearance, self.preferences, self.dialogs = document, appearance, preferences, dialogs
         self.jobs = JobRunner(self)
         self.autosave = Autosave(document, self.jobs, preferences.settings.autosave_every_s, parent=self)
-        self.keeper = Keeper(document, dialogs, self.autosave, preferences, self)
         workshop = Workshop(document, appearance, self.jobs, dialogs)
-        self.places: dict[str, Place] = {made.key: made for made in (each(workshop) for each in place_classes)}
+        self.places = Places(slots, workshop, self._take_in)
         self._before_find = ""
         self._build()
         self._wire()
         self.show_place(next(iter(self.places)))
         self.refresh()
 
+    @cached_property
+    def keeper(self) -> "Keeper":
+        """What opens and saves; made when first needed, which keeps the start short."""
+        from studio.window.keeper import Keeper
+
+        keeper = Keeper(self.document, self.dialogs, self.autosave, self.preferences, self)
+        keeper.said.connect(self.foot.say)
+        return keeper
+
     def _build(self) -> None:
-        self.column = PlacesColumn(list(self.places.values()), self.appearance)
+        self.column = PlacesColumn(list(self.places.slots.values()), self.appearance)
         self.stack = QStackedWidget()
-        for place in self.places.values():
-            self.stack.addWidget(place)
         self.find_bar, self.foot = FindBar(), Foot(self.document, self.jobs)
         across = QHBoxLayout()
         across.setSpacing(0)
@@ -79,39 +90,55 @@ class MainWindow(QMainWindow):
         self.setCentralWidget(central)
         self.setMinimumSize(*SMALLEST)
         self.setAcceptDrops(True)
-        self.commands = Commands(
-            self, self.document, self.keeper, self.dialogs, self.appearance, self.preferences
-        )  # fmt: skip
+        self.commands = Commands(self, self.document, self.dialogs, self.appearance, self.preferences)
         self.actions_by_name = make_actions(self, self.commands)
         self.menus = Menus(
             self.menuBar(), self.actions_by_name, self.commands, self.document, self.appearance,
-            list(self.places.values()), self._place_actions(),
+            list(self.places.slots.values()), self._place_actions(),
         )  # fmt: skip
 
     def _place_actions(self) -> list[QAction]:
         made = []
-        for number, place in enumerate(self.places.values(), start=1):
-            action = QAction(f"&{number} {place.title}", self)
+        for number, slot in enumerate(self.places.slots.values(), start=1):
+            action = QAction(f"&{number} {slot.title}", self)
             action.setShortcut(QKeySequence(f"Ctrl+{number}"))
-            action.setData(place.key)
+            action.setData(slot.key)
             action.triggered.connect(self._place_action)
             made.append(action)
         return made
 
     def _wire(self) -> None:
-        for place in self.places.values():
-            place.go.connect(self.go)
-            place.command.connect(self.run_command)
         self.column.chosen.connect(self.show_place)
         self.document.changed.connect(self.refresh)
         self.document.state_changed.connect(self.refresh)
         self.document.undone.connect(self.show_undone)
         self.appearance.changed.connect(self.refresh)
-        self.keeper.said.connect(self.foot.say)
         self.find_bar.wanted.connect(self.find_text)
         self.find_bar.left.connect(self._leave_find)
 
     # places
+
+    def _take_in(self, place: Place) -> None:
+        """A place was made: wire it."""
+        self.stack.addWidget(place)
+        place.go.connect(self.go)
+        place.command.connect(self.run_command)
+        self.column.take_in(place)
+        self.menus.take_in(place)
+
+    def offer_unsaved(self) -> None:
+        """Offer the work of an earlier window that never had a name."""
+        self.keeper.recover_untitled()
+
+    def complete(self) -> None:
+        """Make what could wait at the start, a part each time the window is idle: the drawing, the other places."""
+        draw = getattr(self.places["car"], "draw_plan", None) if "car" in self.places.slots else None
+        if draw is not None and not self.foot.is_complete:
+            draw()
+            self.foot.complete()
+            QTimer.singleShot(_BETWEEN_MS, self.complete)
+        elif self.places.make_next():
+            QTimer.singleShot(_BETWEEN_MS, self.complete)
 
     @property
     def current(self) -> Place:
@@ -188,6 +215,8 @@ class MainWindow(QMainWindow):
 
     def show_keys(self) -> None:
         """List all keys in a window beside this one."""
+        while self.places.make_next():
+            pass
         KeysList(key_list(self.menus.all), self).show()
 
     # Qt's own
@@ -197,7 +226,7 @@ class MainWindow(QMainWindow):
         if isinstance(event, QStatusTipEvent):
             self.foot.say(event.tip())
             return True
-        if event.type() == QEvent.Type.WindowActivate:
+        if event.type() == QEvent.Type.WindowActivate and self.document.path is not None:
             self.keeper.look_outside()
         return super().event(event)
 
@@ -218,12 +247,13 @@ class MainWindow(QMainWindow):
         if found.episode is not None:
             self.keeper.open(found.episode)
         elif found.photos:
-            car = self.places.get("car")
-            take = getattr(car, "take_photos", None)
-            if take is not None:
-                take(found.photos)
+            take = getattr(self.current, "take_photos", self._no_photos_here)
+            take(found.photos)
         elif found.why:
             self.foot.say(found.why)
+
+    def _no_photos_here(self, _photos: tuple[Path, ...]) -> None:
+        self.foot.say("Photos belong to a tire: go to Car and tires, choose the tire, and drop them there")
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Ask about work in progress and unsaved changes, then let go of everything."""

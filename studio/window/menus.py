@@ -5,13 +5,13 @@ from collections.abc import Sequence
 from PySide6.QtGui import QAction, QActionGroup
 from PySide6.QtWidgets import QMenu, QMenuBar
 
-from studio.storage import recent
 from studio.window.actions import COMMANDS, EDIT, FILE, HELP, VIEW, fill, tell_why
 from studio.window.commands import Commands, demo_files
 from studio.window.document import Document
 from studio.window.labels import button_text
 from studio.window.palette import Appearance
 from studio.window.place import Place
+from studio.window.places import Slot
 
 _SEPARATED = {"save", "quit", "find", "us_units", "follow_system", "larger"}  # a line stands before these
 
@@ -21,16 +21,14 @@ class Menus:
 
     def __init__(
         self, bar: QMenuBar, actions: dict[str, QAction], commands: Commands, document: Document,
-        appearance: Appearance, places: Sequence[Place], place_actions: Sequence[QAction],
+        appearance: Appearance, slots: Sequence[Slot], place_actions: Sequence[QAction],
     ) -> None:  # fmt: skip
         self._actions, self._commands, self._document, self._appearance = actions, commands, document, appearance
         self.all = [bar.addMenu(FILE), bar.addMenu(EDIT), bar.addMenu(VIEW)]
-        self.all += [bar.addMenu(place.menu_title) for place in places]
-        self.all.append(bar.addMenu(HELP))
+        self._of_places = {slot.key: bar.addMenu(slot.menu_title) for slot in slots}
+        self.all += [*self._of_places.values(), bar.addMenu(HELP)]
         file_menu, view_menu = self.all[0], self.all[2]
         self.recent, self.demos, self.regions = QMenu("Open &recent"), QMenu("Open &demo"), QMenu("&Region")
-        for menu, place in zip(self.all[3:-1], places, strict=True):
-            menu.addActions(place.actions())
         view_menu.addActions(list(place_actions))
         for command in COMMANDS:
             menu = next(each for each in self.all if each.title() == command.menu)
@@ -44,6 +42,10 @@ class Menus:
         self._group("follow_system", "light", "dark")
         self._fill_lists()
 
+    def take_in(self, place: Place) -> None:
+        """A place was made: its actions stand in its menu."""
+        self._of_places[place.key].addActions(place.actions())
+
     def _group(self, *names: str) -> None:
         group = QActionGroup(self._actions[names[0]])
         for name in names:
@@ -52,14 +54,21 @@ class Menus:
 
     def _fill_lists(self) -> None:
         fill(self.demos, [(_demo_title(path.stem), path) for path in demo_files()], self._commands.open_demo)
+        self.regions.aboutToShow.connect(self.fill_regions)
+        self.recent.aboutToShow.connect(self.fill_recent)
+
+    def fill_regions(self) -> None:
+        """The regions whose limits are known; the one that applies is checked."""
         rows = self._document.tables.regions.values()
         fill(self.regions, [(row.name, row.id) for row in rows], self._commands.set_region)
         for action in self.regions.actions():
             action.setCheckable(True)
-        self.recent.aboutToShow.connect(self.fill_recent)
+            action.setChecked(action.data() == self._document.episode.region)
 
     def fill_recent(self) -> None:
         """The recent episodes, newest first; those that are gone say so."""
+        from studio.storage import recent  # not at start
+
         files = recent.recent_files()
         entries: list[tuple[str, object]] = [
             (each.path.name if each.there else f"{each.path.name} (no longer there: take it off the list)", each.path)
@@ -83,8 +92,6 @@ class Menus:
         self._actions["us_units" if episode.units == "us" else "metric_units"].setChecked(True)
         names = {"system": "follow_system", "light": "light", "dark": "dark"}
         self._actions[names[self._appearance.choice]].setChecked(True)
-        for action in self.regions.actions():
-            action.setChecked(action.data() == episode.region)
 
 
 def _demo_title(stem: str) -> str:

@@ -24,7 +24,11 @@ _FONT_FILES = ("Inter-Regular.ttf", "Inter-SemiBold.ttf", "Inter-Bold.ttf", "Dej
 
 
 class Appearance(QObject):
-    """The window's look, text size and fonts. ``changed`` says that they are others now: repaint what you painted."""
+    """The window's look, text size and fonts. ``changed`` says that they are others now: repaint what you painted.
+
+    Call ``apply`` once the window is built: under a style sheet every widget is looked at anew with each step up into
+    its place, which took more than half of the start.
+    """
 
     changed = Signal()
 
@@ -37,7 +41,8 @@ class Appearance(QObject):
         _load_fonts()
         app.setStyle(QStyleFactory.create("Fusion"))
         app.styleHints().colorSchemeChanged.connect(self._scheme_changed)
-        self.apply()
+        self._app.setFont(self.font())
+        self._app.setPalette(_palette(self.look))
 
     @property
     def is_dark(self) -> bool:

@@ -3,6 +3,7 @@
 from pathlib import Path
 
 from msgspec.structs import replace
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QLabel, QPushButton, QVBoxLayout, QWidget
 
 from studio.window.dialogs import Dialogs
@@ -24,6 +25,9 @@ def relative_photo(photo: Path, episode: Path) -> str | None:
 
 class PhotosForm(QWidget):
     """The list of photos, each with a button to take it off the list; the files themselves are never touched."""
+
+    rebuilt = Signal()
+    """There are more photos or fewer now."""
 
     def __init__(self, subject: Subject, dialogs: Dialogs) -> None:
         super().__init__()
@@ -51,6 +55,7 @@ class PhotosForm(QWidget):
         self._rows = [self._row(index, photo) for index, photo in enumerate(photos)]
         for index, row in enumerate(self._rows):
             self._layout.insertWidget(index, row)
+        self.rebuilt.emit()
 
     @property
     def labels(self) -> list[QLabel]:

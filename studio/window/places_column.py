@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QVBoxLayout, QWidget
 from studio.window.labels import name_field, plain_tooltip
 from studio.window.palette import Appearance
 from studio.window.place import Place
+from studio.window.places import Slot
 
 WIDTH, MOST_WIDTH, HEIGHT = 192, 264, 56
 
@@ -94,32 +95,36 @@ class PlacesColumn(QWidget):
 
     chosen = Signal(str)
 
-    def __init__(self, places: Sequence[Place], appearance: Appearance) -> None:
+    def __init__(self, slots: Sequence[Slot], appearance: Appearance) -> None:
         super().__init__()
-        self._places = list(places)
+        self._places: list[Place] = []
         self._appearance = appearance
         self.buttons: dict[str, PlaceButton] = {}
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 8, 0, 8)
         layout.setSpacing(4)
-        for number, place in enumerate(self._places, start=1):
-            button = PlaceButton(place.title, str(number), appearance)
+        for number, slot in enumerate(slots, start=1):
+            button = PlaceButton(slot.title, str(number), appearance)
             button.clicked.connect(self._clicked)
             button.stepped.connect(self._step)
-            place.state_changed.connect(self.refresh)
-            self.buttons[place.key] = button
+            self.buttons[slot.key] = button
             layout.addWidget(button)
         layout.addStretch(1)
         appearance.changed.connect(self._restyle)
         self._restyle()
-        self.refresh()
+
+    def take_in(self, place: Place) -> None:
+        """A place was made: show its line from now on."""
+        self._places.append(place)
+        place.state_changed.connect(self.refresh)
+        self.buttons[place.key].show_state(place.state_line())
 
     def mark(self, key: str) -> None:
         """Show which place is open."""
         self.buttons[key].setChecked(True)
 
     def refresh(self) -> None:
-        """Ask every place for its line."""
+        """Ask every place that is there for its line."""
         for place in self._places:
             self.buttons[place.key].show_state(place.state_line())
 

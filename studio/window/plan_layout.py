@@ -5,11 +5,8 @@ from dataclasses import dataclass
 from studio.graphics.frame import Box
 from studio.graphics.parts.car_plan import CarPlan, PlacedCar, place_car
 from studio.model.places import CORNERS, Place
+from studio.window.plan_sizes import CAR_WIDTH, CLOSE, GAP, MARGIN, SIDE_TAG, TAG
 
-TAG = (132.0, 150.0)  # width and height of a tag beside a wheel, at 100 %
-SIDE_TAG = (216.0, 132.0)  # of a tag of the spare or of a tire on the bench
-MARGIN, GAP, _CLOSE = 16.0, 24.0, 8.0
-CAR_WIDTH = 150.0  # the least width left to the car
 MOST_TAG_HEIGHT, _TAG_SHARE = 220.0, 0.75  # tags grow with the car: their bars are read more easily
 _LENGTH_SHARE = 0.49  # what the wheels lie apart, of the height left to the car, less what the upper tags need
 
@@ -22,12 +19,6 @@ class PlanLayout:
     corners: dict[Place, Box]
     below: tuple[Box, ...]
     height: float
-
-
-def least_width(percent: int) -> float:
-    """The width that the plan needs."""
-    scale = percent / 100
-    return 2 * (MARGIN + TAG[0] * scale + GAP) + CAR_WIDTH
 
 
 def least_height(below: int, width: float, percent: int) -> float:
@@ -64,16 +55,16 @@ def wheel_center(car: PlacedCar, place: Place) -> tuple[float, float]:
 def _tag_box(place: Place, car: PlacedCar, tag: tuple[float, float], width: float) -> Box:
     """Beside its wheel, at the same distance from the body for all."""
     whole, (_, y) = car.all, wheel_center(car, place)
-    left = whole.left - _CLOSE - tag[0] if place.endswith("left") else whole.left + whole.width + _CLOSE
+    left = whole.left - CLOSE - tag[0] if place.endswith("left") else whole.left + whole.width + CLOSE
     left = min(max(left, 0.0), width - tag[0])
     return Box(left, max(0.0, y - tag[1] / 2), *tag)
 
 
 def _apart(upper: Box, lower: Box) -> tuple[Box, Box]:
     """Two tags of one side, moved away from each other where the wheels stand closer than the tags are high."""
-    over = max(0.0, upper.top + upper.height + _CLOSE - lower.top)
+    over = max(0.0, upper.top + upper.height + CLOSE - lower.top)
     top = max(0.0, upper.top - over / 2)
-    below = max(lower.top + over / 2, top + upper.height + _CLOSE) if over else lower.top
+    below = max(lower.top + over / 2, top + upper.height + CLOSE) if over else lower.top
     return Box(upper.left, top, upper.width, upper.height), Box(lower.left, below, lower.width, lower.height)
 
 

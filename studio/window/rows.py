@@ -4,6 +4,7 @@ from collections.abc import Callable, Sequence
 from typing import Any
 
 from msgspec.structs import replace
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
 
 from studio.window.document import Document
@@ -51,6 +52,9 @@ class RowSubject:
 class RowsForm(QWidget):
     """The rows of ``part`` of a subject. ``fields_of`` makes the widgets of a row, ``new`` makes an entry to add."""
 
+    rebuilt = Signal()
+    """There are more rows or fewer now."""
+
     def __init__(
         self,
         subject: Subject,
@@ -74,6 +78,8 @@ class RowsForm(QWidget):
     def refresh(self) -> None:
         """Have as many rows as there are entries; the fields look after their own texts."""
         count = len(self._entries())
+        if count == len(self._rows):
+            return
         while len(self._rows) > count:
             row = self._rows.pop()
             self._layout.removeWidget(row)
@@ -82,6 +88,7 @@ class RowsForm(QWidget):
         while len(self._rows) < count:
             self._rows.append(self._make_row(len(self._rows)))
             self._layout.insertWidget(len(self._rows) - 1, self._rows[-1])
+        self.rebuilt.emit()
 
     def reset(self) -> None:
         """Make the rows anew: they speak of another part now."""

@@ -2,7 +2,6 @@
 
 import datetime as dt
 
-from studio.decide.subjects import tires
 from studio.model.episode import Episode
 from studio.model.specimen import Specimen
 from studio.window.tire_state import index_of
@@ -10,6 +9,10 @@ from studio.window.tire_state import index_of
 
 def walking_order(episode: Episode) -> tuple[int, ...]:
     """The numbers of all specimens in the order in which a person goes to them: corners, spare, bench."""
+    if not episode.specimens:
+        return ()
+    from studio.decide.subjects import tires  # not at the start of an empty window
+
     return tuple(index_of(tire.subject.path) for tire in tires(episode))
 
 

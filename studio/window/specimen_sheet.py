@@ -9,6 +9,7 @@ from studio.window.form_parts import FieldBox, section
 from studio.window.labels import name_field, plain_label, push_button
 from studio.window.photos import PhotosForm
 from studio.window.place import Workshop
+from studio.window.reading_order import order_tabs
 from studio.window.reading_sheet import ReadingSheet
 from studio.window.reading_subject import ReadingSubject
 from studio.window.sidewall_form import SidewallForm
@@ -25,7 +26,7 @@ class SpecimenSheet(QScrollArea):
     finding_wanted = Signal(str)
     """Show this finding in its place."""
 
-    def __init__(self, workshop: Workshop) -> None:
+    def __init__(self, workshop: Workshop, moves: QMenu) -> None:
         super().__init__()
         self.document = workshop.document
         self.index = 0
@@ -33,7 +34,7 @@ class SpecimenSheet(QScrollArea):
         self.reading_subject = ReadingSubject(self.document)
         self.title = plain_label("", "heading")
         self.move_button = QPushButton("Mo&ve")
-        self.move_button.setMenu(QMenu(self.move_button))
+        self.move_button.setMenu(moves)
         self.sign = SignView(workshop.appearance, 24)
         self.verdict = plain_label("", wrap=True)
         self.why = push_button("Wh&y", self._ask_why)
@@ -46,7 +47,13 @@ class SpecimenSheet(QScrollArea):
         self.reading.chosen.connect(self.show_reading)
         self.reading.new_wanted.connect(self.new_reading)
         self.reading.remove_wanted.connect(self.remove_reading)
+        for part in (self.reading.grid.rebuilt, self.reading.damage.rebuilt, self.photos.rebuilt):
+            part.connect(self._order_tabs)
         self.document.changed.connect(self.refresh)
+        self._order_tabs()
+
+    def _order_tabs(self) -> None:
+        order_tabs(self.widget())
 
     def _lay_out(self) -> None:
         inside = QWidget()

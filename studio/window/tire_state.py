@@ -1,8 +1,8 @@
 """What the plan shows of each tire: its readings in order, its mark, and what the findings say of it."""
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
-from studio.decide.subjects import Tire, tires
 from studio.model.episode import Episode
 from studio.model.finding import SEVERITY, Finding, Findings, Verdict
 from studio.model.places import ON_CAR, Place, place_words
@@ -11,6 +11,9 @@ from studio.model.specimen import Reading, Specimen
 from studio.window.document import Document
 from studio.window.grid_words import groove_words, lowest
 from studio.window.words import upper_first
+
+if TYPE_CHECKING:
+    from studio.decide.subjects import Tire
 
 
 @dataclass(frozen=True)
@@ -56,6 +59,10 @@ class TireState:
 
 def states(document: Document) -> tuple[TireState, ...]:
     """The four corners and the spare in walking order, tire or none, then what lies on the bench."""
+    if not document.episode.specimens:  # an empty window needs no decisions, which take a sixth of its start
+        return tuple(TireState(place, upper_first(place_words(place))) for place in ON_CAR)
+    from studio.decide.subjects import tires
+
     found = tires(document.episode)
     on_car = {tire.subject.name: tire for tire in found if tire.subject.name in ON_CAR}
     placed = [
@@ -72,6 +79,8 @@ def index_of(path: str) -> int:
 
 def worst_finding(document: Document, path: str) -> Finding | None:
     """The finding on the tire at ``path`` that asks most; None where no finding has a verdict on it."""
+    from studio.decide.subjects import tires
+
     name = next((tire.subject.name for tire in tires(document.episode) if tire.subject.path == path), "")
     return worst(document.findings, name) if name else None
 
@@ -82,7 +91,7 @@ def worst(findings: Findings, subject: str) -> Finding | None:
     return max(judged, key=lambda f: SEVERITY.index(f.verdict) if f.verdict in SEVERITY else -1, default=None)
 
 
-def _state(tire: Tire, document: Document) -> TireState:
+def _state(tire: "Tire", document: Document) -> TireState:
     findings, name, specimen = document.findings, tire.subject.name, tire.specimen
     finding = worst(findings, name)
     age = findings.get(f"age.{name}")
@@ -94,7 +103,7 @@ def _state(tire: Tire, document: Document) -> TireState:
     )  # fmt: skip
 
 
-def _title(tire: Tire) -> str:
+def _title(tire: "Tire") -> str:
     """The place on the car, or the name that the presenter gave to a tire on the bench."""
     named = tire.specimen.name if tire.specimen.place == "bench" else ""
     return upper_first(named or tire.subject.words)

@@ -5,9 +5,9 @@ import itertools
 from collections.abc import Callable, Sequence
 from typing import Any
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QFocusEvent, QKeyEvent
-from PySide6.QtWidgets import QCheckBox, QPlainTextEdit
+from PySide6.QtWidgets import QCheckBox, QPlainTextEdit, QSizePolicy
 
 from studio.decide.wording import day_words
 from studio.model.entry import read_quantity
@@ -205,6 +205,7 @@ class NoteField(QPlainTextEdit):
         self._get, self._set = attribute(part)
         self._held, self._refreshing = "", False
         self.setTabChangesFocus(True)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.setUndoRedoEnabled(False)
         self.textChanged.connect(self._typed)
         subject.document.changed.connect(self.refresh)
@@ -215,13 +216,17 @@ class NoteField(QPlainTextEdit):
         """The path into the episode of what is shown here."""
         return f"{self.subject.path}.{self.part}".removeprefix(".")
 
-    def fit(self) -> None:
-        """Be as high as the lines it was made for, in any text size."""
-        self.setFixedHeight(self.fontMetrics().lineSpacing() * self._lines + 20)
+    def sizeHint(self) -> QSize:
+        """As high as the lines it was made for, in any text size."""
+        metrics = self.fontMetrics()
+        return QSize(metrics.horizontalAdvance("0") * 24, metrics.lineSpacing() * self._lines + 20)
+
+    def minimumSizeHint(self) -> QSize:
+        """As the hint."""
+        return self.sizeHint()
 
     def refresh(self) -> None:
         """Show what the episode holds."""
-        self.fit()
         value = self.subject.value()
         held = "" if value is None else str(self._get(value))
         if held != self._held:

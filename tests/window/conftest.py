@@ -9,7 +9,6 @@ from PySide6.QtWidgets import QApplication
 
 from studio.model.episode import Episode
 from studio.storage.folders import OVERRIDE
-from studio.window.app import PLACES
 from studio.window.document import Document
 from studio.window.main_window import MainWindow
 from studio.window.palette import Appearance
@@ -39,7 +38,9 @@ def answers() -> Answers:
 
 @pytest.fixture
 def appearance(qapp: QApplication) -> Appearance:
-    return Appearance(qapp, "light")
+    made = Appearance(qapp, "light")
+    made.apply()
+    return made
 
 
 @pytest.fixture
@@ -72,11 +73,16 @@ def window_of(
     made: list[MainWindow] = []
 
     def make(episode: Episode, size: tuple[int, int] = (1280, 692)) -> MainWindow:
-        window = MainWindow(Document(episode), appearance, Preferences(), answers, PLACES)
+        window = MainWindow(Document(episode), appearance, Preferences(), answers)
         made.append(window)
         window.resize(*size)
         window.show()
         window.activateWindow()
+        window.foot.complete()
+        window.places["car"].draw_plan()
+        while window.places.make_next():
+            pass
+        window.current.take_focus()
         qapp.processEvents()
         return window
 

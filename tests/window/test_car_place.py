@@ -53,10 +53,11 @@ def test_a_tire_added_moved_and_removed_is_three_named_steps(window_of):
 
 def test_the_move_menu_says_what_each_entry_does(window_of):
     window = window_of(replace(five_tires(), specimens=five_tires().specimens[:2]))
-    texts = {action.data(): (action.text(), action.isEnabled()) for action in window.places["car"]._moves.values()}
-    assert texts["front_left"] == ("Move to front left", False)
-    assert texts["front_right"] == ("Swap with front right", True)
-    assert texts["bench"] == ("Move to the bench", True)
+    entries = window.places["car"].moves.entries
+    texts = {place: (action.text(), action.isEnabled()) for place, action in entries.items()}
+    assert texts["front_left"] == ("&1 Move to front left", False)
+    assert texts["front_right"] == ("&2 Swap with front right", True)
+    assert texts["bench"] == ("&6 Move to the bench", True)
 
 
 def test_a_marking_is_spelled_out_while_it_is_typed_and_entered_when_left(window_of):
@@ -242,7 +243,7 @@ def test_half_typed_text_is_taken_in_before_a_save_and_before_leaving(window_of)
 
 def test_the_sheet_follows_the_episodes_day(window_of):
     window = window_of(five_tires())
-    window.places["car"].measure()
+    window.places["car"].walk.measure()
     type_keys("5")
     press(Qt.Key.Key_Return)
     assert window.document.episode.specimens[0].readings[0].on == DAY

@@ -11,7 +11,8 @@ from studio.graphics.frame import Box
 from studio.graphics.parts.car_plan import CarPlan, TirePlan
 from studio.model.places import CORNERS
 from studio.window.document import Document
-from studio.window.plan_layout import lay_out, least_height, least_width, wheel_center
+from studio.window.plan_layout import lay_out, least_height, wheel_center
+from studio.window.plan_sizes import least_width
 from studio.window.tire_state import states
 from tests.window.helpers import five_tires, focused, press, reading, tire, with_reading
 
