@@ -2,6 +2,8 @@
 
 from collections.abc import Iterator
 
+import msgspec
+
 from studio.decide import matching_change, matching_figures, matching_words
 from studio.decide.alike import unlike
 from studio.decide.audience import Audience, unique_sources
@@ -92,19 +94,40 @@ def _unknown(part: Part, tables: Tables) -> Finding:
 
 
 def _finding(match: Match, tables: Tables) -> Finding:
-    part, binding = match.part, match.binding
-    value = binding.actual_quantity if binding else matching_figures.difference(match, tables)
+    part, weighed = match.part, _weighed(match, tables)
     return Finding(
         id=f"{TOPIC}.{part.name}", topic=TOPIC, subject=part.name, sentence=matching_words.sentence(match),
-        verdict=match.verdict or "unknown",
-        value=value.value, unit=value.unit, limit=binding.limit.limit.value if binding else None,
-        limit_label=binding.limit.label if binding else "", margin=binding.margin if binding else None,
-        uncertainty=binding.doubt if binding else depth(match.compared.doubt_mm, "mm").to(value.unit).value,
+        verdict=match.verdict or "unknown", value=weighed.value.value, unit=weighed.value.unit, limit=weighed.limit,
+        limit_label=weighed.label, margin=weighed.margin, uncertainty=weighed.doubt,
         working=matching_words.working(match), inputs=_inputs(match), sources=_sources(match, tables),
         caution=tables.cautions["mixing"].text, would_change=matching_change.texts(match),
         missing=matching_words.missing(part), figures=matching_figures.figures(match, tables),
         detail=matching_words.detail(match),
     )  # fmt: skip
+
+
+class _Weighed(msgspec.Struct, frozen=True, kw_only=True):
+    """The number that the sentence speaks of, and what it is held against, all in the unit of ``value``."""
+
+    value: Quantity
+    doubt: float
+    limit: float | None = None
+    label: str = ""
+    margin: float | None = None
+
+
+def _weighed(match: Match, tables: Tables) -> _Weighed:
+    """Front against rear where only that calls for a rotation, else what is held against the limit that binds."""
+    blur_mm = depth(match.compared.doubt_mm, "mm")
+    if match.wants_rotation and match.axles_apart is not None:
+        value = match.axles_apart.in_system(match.part.audience.units)
+        return _Weighed(value=value, doubt=blur_mm.to(value.unit).value)
+    if binding := match.binding:
+        limits = binding.limit
+        return _Weighed(value=binding.actual_quantity, doubt=binding.doubt, limit=limits.limit.value,
+                        label=limits.label, margin=binding.margin)  # fmt: skip
+    value = matching_figures.difference(match, tables)
+    return _Weighed(value=value, doubt=blur_mm.to(value.unit).value)
 
 
 def _inputs(match: Match) -> tuple[str, ...]:
