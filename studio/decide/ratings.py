@@ -6,10 +6,12 @@ from studio.decide import ratings_change, ratings_words
 from studio.decide.audience import Audience, unique_sources
 from studio.decide.carried import Carried, Refusal
 from studio.decide.filled import latest_cold, pressure_doubt
-from studio.decide.ratings_held import Held, judged, winter_rule
+from studio.decide.ratings_held import judged
 from studio.decide.ratings_read import LABEL, Axle, Fitted, Part, Wheel, read_part
 from studio.decide.ruled_out import ruled_out
 from studio.decide.subjects import Tire, tires
+from studio.decide.swap_rules import winter_rule
+from studio.decide.told import Told
 from studio.model.episode import Episode
 from studio.model.finding import SEVERITY, Figure, Finding, Verdict
 from studio.model.places import AXLES
@@ -65,7 +67,7 @@ def _unknown(part: Part, tables: Tables) -> Finding:
     )  # fmt: skip
 
 
-def verdict_of(axle: Axle, held: tuple[Held, ...]) -> Verdict:
+def verdict_of(axle: Axle, held: tuple[Told, ...]) -> Verdict:
     """The gravest judgement; unknown where nothing grave is known and the load could not be computed or compared."""
     if not held:
         return "unknown"
@@ -76,7 +78,7 @@ def verdict_of(axle: Axle, held: tuple[Held, ...]) -> Verdict:
     return found
 
 
-def _finding(axle: Axle, held: tuple[Held, ...], tables: Tables) -> Finding:
+def _finding(axle: Axle, held: tuple[Told, ...], tables: Tables) -> Finding:
     part, in_us = axle.part, us_rules(axle.part, tables)
     capacity = None if axle.capacity_kg is None else axle.load(axle.capacity_kg)
     rating = None if axle.rating_kg is None or capacity is None else axle.load(axle.rating_kg)
@@ -94,7 +96,7 @@ def _finding(axle: Axle, held: tuple[Held, ...], tables: Tables) -> Finding:
     )  # fmt: skip
 
 
-def _sentence(axle: Axle, held: tuple[Held, ...], verdict: Verdict) -> str:
+def _sentence(axle: Axle, held: tuple[Told, ...], verdict: Verdict) -> str:
     return ratings_words.sentence(axle, () if verdict == "unknown" else held)
 
 
@@ -117,7 +119,7 @@ def _inputs(axle: Axle) -> tuple[str, ...]:
     return (*paths, "region")
 
 
-def _sources(axle: Axle, held: tuple[Held, ...], tables: Tables) -> tuple[Source, ...]:
+def _sources(axle: Axle, held: tuple[Told, ...], tables: Tables) -> tuple[Source, ...]:
     rating = (LABEL,) if axle.part.rating else ()
     loads = [source for wheel in axle.wheels for source in _load_sources(wheel)]
     speeds = [wheel.size.speed.source for wheel in axle.wheels if wheel.size.speed]
@@ -174,7 +176,7 @@ def _wheel_figures(axle: Axle, tables: Tables) -> Iterator[Figure]:
                          quantity=found[1])  # fmt: skip
 
 
-def _detail(axle: Axle, held: tuple[Held, ...]) -> tuple[tuple[str, str], ...]:
+def _detail(axle: Axle, held: tuple[Told, ...]) -> tuple[tuple[str, str], ...]:
     """Words that pictures put beside the figures."""
     weakest = axle.weakest
     pairs = {

@@ -1,8 +1,8 @@
 """What would change the verdict on the ratings of an axle, found by computing with other pressures and indices."""
 
 from studio.decide.carried import Carried, carried
-from studio.decide.ratings_held import Held
 from studio.decide.ratings_read import Axle
+from studio.decide.told import Told
 from studio.model.finding import Verdict
 from studio.model.quantity import Quantity
 from studio.reference.tables import Tables
@@ -11,7 +11,7 @@ from studio.tires.fitting import least_load_index
 from studio.tires.marking import service_parts
 
 
-def texts(axle: Axle, held: tuple[Held, ...], us_rules: bool, tables: Tables) -> tuple[str, ...]:
+def texts(axle: Axle, held: tuple[Told, ...], us_rules: bool, tables: Tables) -> tuple[str, ...]:
     """The changes as sentences: the pressure at which the load just fits, the index, the certificate."""
     gravest: Verdict = held[0].verdict if held else "keep"
     lines = [_pressure(axle), _index(axle, gravest, tables), _placard_marks(axle, held)]
@@ -65,7 +65,7 @@ def _index(axle: Axle, gravest: Verdict, tables: Tables) -> str:
     return "" if gravest != "keep" else f"The axle rating asks for load index {index} at this pressure."
 
 
-def _placard_marks(axle: Axle, held: tuple[Held, ...]) -> str:
+def _placard_marks(axle: Axle, held: tuple[Told, ...]) -> str:
     if axle.placard is None or not any(its.about in ("index", "speed") and its.verdict != "keep" for its in held):
         return ""
     marks = "".join(part.text for part in service_parts(axle.placard.marking))

@@ -5,13 +5,11 @@ Each judgement has a sentence of its own; the gravest one speaks for the axle.
 
 from collections.abc import Callable, Iterator
 
-import msgspec
-
 from studio.decide.carried import Carried
 from studio.decide.ratings_read import Axle, Wheel
 from studio.decide.sizes import Size
-from studio.decide.swap_rules import AtPressure, Reason, load_reasons, speed_reasons
-from studio.model.finding import SEVERITY, Verdict
+from studio.decide.swap_rules import Reason, at_pressure, load_reasons, speed_reasons, winter_rule
+from studio.decide.told import Told, gravest_first
 from studio.model.quantity import Quantity
 from studio.reference.rows import Rule
 from studio.reference.tables import Tables
@@ -19,41 +17,25 @@ from studio.reference.tables import Tables
 _SAME_KG = 1e-6
 
 
-class Held(msgspec.Struct, frozen=True, kw_only=True):
-    """One judgement: what it is about, in the finding's words and in a line of working."""
-
-    about: str
-    verdict: Verdict
-    sentence: str
-    text: str
-    close: bool = False
-
-
-def winter_rule(region: str, tables: Tables) -> Rule | None:
-    """The region's rule on winter tires of a lower speed symbol."""
-    rules = tables.rules_in(tables.speed_exception, region) if region in tables.regions else ()
-    return next(iter(rules), None)
-
-
-def judged(axle: Axle, tables: Tables) -> tuple[Held, ...]:
+def judged(axle: Axle, tables: Tables) -> tuple[Told, ...]:
     """Every judgement, the gravest first; of equal ones what can hurt first: load, then speed."""
     found = [*_out(axle), *_capacity(axle), *_refused(axle)]
     if axle.placard is not None:
         found += [*_marks(axle, axle.placard, _index), *_old_pressure(axle)]
         found += _marks(axle, axle.placard, _speed_by(winter_rule(axle.part.audience.region, tables)))
-    return tuple(sorted(found, key=lambda held: -SEVERITY.index(held.verdict)))
+    return gravest_first(found)
 
 
 Judge = Callable[[Wheel, Size], tuple[str, Reason, str]]
 
 
-def _marks(axle: Axle, placard: Size, judge: Judge) -> Iterator[Held]:
+def _marks(axle: Axle, placard: Size, judge: Judge) -> Iterator[Told]:
     """The tires that fall short in one mark, together where all do; one judgement that all is well otherwise."""
     found = [(wheel, *judge(wheel, placard)) for wheel in axle.wheels]
     short = [(wheel, about, reason, says) for wheel, about, reason, says in found if reason.verdict != "keep"]
     if not short:
         _, about, reason, _ = found[0]
-        yield Held(about=about, verdict="keep", sentence="", text=reason.text)
+        yield Told(about=about, verdict="keep", sentence="", text=reason.text)
         return
     groups: dict[str, list[Wheel]] = {}
     for wheel, _, _, says in short:
@@ -61,7 +43,7 @@ def _marks(axle: Axle, placard: Size, judge: Judge) -> Iterator[Held]:
     for _, about, reason, says in short:
         if wheels := groups.pop(says, None):
             who = _who(axle, wheels)
-            yield Held(about=about, verdict=reason.verdict, sentence=f"{who} {says}", text=f"{who}: {reason.text}")
+            yield Told(about=about, verdict=reason.verdict, sentence=f"{who} {says}", text=f"{who}: {reason.text}")
 
 
 def _who(axle: Axle, wheels: list[Wheel]) -> str:
@@ -90,51 +72,41 @@ def _speed_by(rule: Rule | None) -> Judge:
     return speed
 
 
-def _old_pressure(axle: Axle) -> Iterator[Held]:
+def _old_pressure(axle: Axle) -> Iterator[Told]:
     """A tire of another reference pressure at the placard's: it must carry there what the placard's own tire does."""
     asked = axle.placard_load
     for wheel in axle.wheels:
         its = wheel.at_placard
         if asked is None or not isinstance(its, Carried) or its.basis.reference == asked.basis.reference:
             continue
-        at = at_pressure(asked, its, axle.part.audience.own(asked.pressure), axle.part.audience.both)
+        at = at_pressure(asked, its, axle.part.audience)
         reason = load_reasons(asked.size, its.size, at)[-1]
         if its.full_kg < asked.full_kg or at.enough:
             continue  # the index says so already, or it carries enough
         carries = axle.part.audience.own(Quantity(its.each_kg, "kg"))
-        yield Held(
+        yield Told(
             about="old_pressure", verdict=reason.verdict, text=f"{wheel.words}: {reason.text}",
             sentence=f"{wheel.fitted.subject.title} carries {carries} at the placard pressure; it needs {at.needs}.",
         )  # fmt: skip
 
 
-def at_pressure(
-    before: Carried, after: Carried, words: str, both: Callable[[Quantity], str]
-) -> AtPressure:
-    """Two tires at one pressure, as the rule book takes them."""
-    needs = after.pressure_for(before.each_kg)
-    return AtPressure(
-        words=words, before_kg=before.each_kg, after_kg=after.each_kg, needs=both(needs) if needs else ""
-    )
-
-
-def _out(axle: Axle) -> Iterator[Held]:
+def _out(axle: Axle) -> Iterator[Told]:
     """A tire that damage or age rules out carries nothing that can be counted on."""
     for wheel in axle.wheels:
         if out := wheel.fitted.out:
             sentence = f"{wheel.fitted.subject.title} {out.words}: its rating no longer counts."
-            yield Held(about="condition", verdict=out.verdict, sentence=sentence, text=f"{wheel.words} {out.words}")
+            yield Told(about="condition", verdict=out.verdict, sentence=sentence, text=f"{wheel.words} {out.words}")
 
 
-def _refused(axle: Axle) -> Iterator[Held]:
+def _refused(axle: Axle) -> Iterator[Told]:
     """A tire too low to compute any load for must not be driven on; what is merely not known gives no verdict here."""
     for wheel, refusal in axle.refused:
         if refusal.missing.startswith("a pressure"):
             sentence = f"{wheel.fitted.subject.title} is too low for any load to be computed: {refusal.missing}."
-            yield Held(about="too_low", verdict="inspect", sentence=sentence, text=f"{wheel.words}: {refusal.why}")
+            yield Told(about="too_low", verdict="inspect", sentence=sentence, text=f"{wheel.words}: {refusal.why}")
 
 
-def _capacity(axle: Axle) -> Iterator[Held]:
+def _capacity(axle: Axle) -> Iterator[Told]:
     rating_kg, capacity_kg, most_kg = axle.rating_kg, axle.capacity_kg, axle.most_kg
     if rating_kg is None:
         return
@@ -142,13 +114,13 @@ def _capacity(axle: Axle) -> Iterator[Held]:
     rating = own(Quantity(rating_kg, "kg"))
     if most_kg is not None and most_kg < rating_kg - _SAME_KG:
         carry = both(Quantity(most_kg, "kg"))
-        yield Held(about="capacity", verdict="replace", text=f"At most {carry}, under the axle rating of {rating}",
+        yield Told(about="capacity", verdict="replace", text=f"At most {carry}, under the axle rating of {rating}",
                    sentence=f"{title} carry {carry} at most, under the axle rating of {rating}.")  # fmt: skip
     elif capacity_kg is not None:
         yield _as_filled(axle, capacity_kg, rating_kg, rating)
 
 
-def _as_filled(axle: Axle, capacity_kg: float, rating_kg: float, rating: str) -> Held:
+def _as_filled(axle: Axle, capacity_kg: float, rating_kg: float, rating: str) -> Told:
     title, audience, margin_kg = axle.part.title, axle.part.audience, capacity_kg - rating_kg
     carry, mine = audience.both(Quantity(capacity_kg, "kg")), audience.own(Quantity(capacity_kg, "kg"))
     filled = "as filled" if axle.read else "at the placard pressure"
@@ -157,11 +129,11 @@ def _as_filled(axle: Axle, capacity_kg: float, rating_kg: float, rating: str) ->
         fill = f"Fill to {audience.own(axle.part.placard.pressure)}." if enough and axle.part.placard.pressure else ""
         end = fill or "Have it confirmed."
         sentence = f"{title} carry {mine} {filled}; the axle rating is {rating}."
-        return Held(about="capacity", verdict="inspect", sentence=f"{sentence} {end}",
+        return Told(about="capacity", verdict="inspect", sentence=f"{sentence} {end}",
                     text=f"{carry} {filled} is under the axle rating of {rating}")  # fmt: skip
     text = f"{carry} {filled} is not under the axle rating of {rating}"
     if axle.doubt_kg is not None and margin_kg <= axle.doubt_kg:
         sentence = f"{title} carry {mine} {filled}; the axle rating is {rating}. Too close to call."
-        return Held(about="capacity", verdict="inspect", sentence=sentence, text=text, close=True)
+        return Told(about="capacity", verdict="inspect", sentence=sentence, text=text, close=True)
     sentence = f"{title} carry {carry} {filled}; the axle rating is {rating}."
-    return Held(about="capacity", verdict="keep", sentence=sentence, text=text)
+    return Told(about="capacity", verdict="keep", sentence=sentence, text=text)

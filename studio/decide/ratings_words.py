@@ -1,8 +1,8 @@
 """The words of the ratings topic."""
 
 from studio.decide.carried import CERTIFIED_WORDS, Carried
-from studio.decide.ratings_held import Held
 from studio.decide.ratings_read import Axle, Part, Wheel
+from studio.decide.told import Told
 from studio.decide.wording import day_words, joined, on_paper, upper_first
 from studio.model.places import place_words
 from studio.model.quantity import MINUS, Quantity
@@ -38,7 +38,7 @@ def missing(axle: Axle, us_rules: bool) -> tuple[str, ...]:
     return tuple(dict.fromkeys(found))
 
 
-def sentence(axle: Axle, held: tuple[Held, ...]) -> str:
+def sentence(axle: Axle, held: tuple[Told, ...]) -> str:
     """The finding in plain speech: the gravest judgement that has a sentence."""
     if spoken := next((its for its in held if its.sentence), None):
         return spoken.sentence
@@ -50,7 +50,7 @@ def sentence(axle: Axle, held: tuple[Held, ...]) -> str:
     return f"{title} have the load index and speed symbol that the placard asks for."
 
 
-def working(axle: Axle, held: tuple[Held, ...], us_rules: bool, tables: Tables) -> tuple[str, ...]:
+def working(axle: Axle, held: tuple[Told, ...], us_rules: bool, tables: Tables) -> tuple[str, ...]:
     """The steps from the markings to the load of the axle and each judgement."""
     lines = [_certified(axle.part)] if us_rules or axle.part.certified else []
     lines += _wheel_lines(axle)

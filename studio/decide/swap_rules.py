@@ -8,6 +8,8 @@ from collections.abc import Iterable
 
 import msgspec
 
+from studio.decide.audience import Audience
+from studio.decide.carried import Carried
 from studio.decide.sizes import Size, same_size
 from studio.model.finding import SEVERITY, Verdict
 from studio.model.quantity import MINUS, Quantity, format_number
@@ -79,6 +81,15 @@ class AtPressure(msgspec.Struct, frozen=True, kw_only=True):
         return self.after_kg >= self.before_kg - _SAME_KG
 
 
+def at_pressure(before: Carried, after: Carried, audience: Audience) -> AtPressure:
+    """Two tires at the pressure for which their loads were computed, as they count on the car."""
+    needs = after.pressure_for(before.each_kg)
+    return AtPressure(
+        words=audience.own(before.pressure), before_kg=before.each_kg, after_kg=after.each_kg,
+        needs=audience.both(needs) if needs else "",
+    )  # fmt: skip
+
+
 def gravest(reasons: Iterable[Reason]) -> Verdict:
     """The gravest verdict; keep where there is no reason."""
     return max((reason.verdict for reason in reasons), key=SEVERITY.index, default="keep")
@@ -134,6 +145,12 @@ def _pressure_reason(at: AtPressure) -> Reason:
 
 def _load(load_kg: float) -> str:
     return Quantity(load_kg, "kg").text()
+
+
+def winter_rule(region: str, tables: Tables) -> Rule | None:
+    """The region's rule on winter tires of a lower speed symbol."""
+    rules = tables.rules_in(tables.speed_exception, region) if region in tables.regions else ()
+    return next(iter(rules), None)
 
 
 def slower_allowed(rule: Rule | None, after: Size, season: Season | None) -> bool:
