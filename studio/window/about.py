@@ -20,8 +20,8 @@ FONTS = (("Inter", "SIL Open Font License 1.1"), ("DejaVu Sans", "Bitstream Vera
 def about_text() -> str:
     """The program in two sentences."""
     return (
-        f"{NAME} {studio.__version__}\n\nIt informs; it does not certify. The vehicle's manual, local law and a qualified "
-        "tire professional decide."
+        f"{NAME} {studio.__version__}\n\nIt informs; it does not certify. The vehicle's manual, local law and a "
+        "qualified tire professional decide."
     )
 
 

@@ -73,6 +73,7 @@ class Document(QObject):
                 from studio.decide import decide
 
                 self._decide = decide
+            self._findings = Findings(())  # if a decision fails, it is told once and not with every repaint
             self._findings = self._decide(self.episode, self.tables)
         return self._findings
 

@@ -116,6 +116,19 @@ def test_findings_are_computed_once_for_an_episode(qapp, empty_episode):
     assert len(calls) == 2
 
 
+def test_a_decision_that_fails_is_told_once_for_an_episode(qapp, empty_episode):
+    def decide(_episode: Episode, _tables: object) -> Findings:
+        raise ZeroDivisionError("a fault in a decision")
+
+    document = Document(empty_episode, tables=object(), decide=decide)
+    with pytest.raises(ZeroDivisionError):
+        _ = document.findings
+    assert len(document.findings) == 0
+    titled(document, "Other")
+    with pytest.raises(ZeroDivisionError):
+        _ = document.findings
+
+
 def test_only_new_problems_speak_against_an_edit(qapp, empty_episode):
     def check(episode: Episode, _tables: object) -> tuple[Problem, ...]:
         return tuple(Problem("title", f"{word} cannot be") for word in episode.title.split() if word.islower())
