@@ -75,11 +75,12 @@ class Appearance(QObject):
         return QColor(getattr(self.look, name))
 
     def font(self, role: Role = "text") -> QFont:
-        """The font of a role: Inter with tabular figures."""
+        """The font of a role: Inter, numbers with tabular figures (which would set hyphens in words apart)."""
         font = QFont(["Inter", "DejaVu Sans"])
         font.setPixelSize(self.px(SIZES_PX.get(role, TEXT_PX)))
         font.setWeight(QFont.Weight.DemiBold if role in _SEMIBOLD else QFont.Weight.Normal)
-        font.setFeature(QFont.Tag("tnum"), 1)
+        if role in ("number", "deciding"):
+            font.setFeature(QFont.Tag("tnum"), 1)
         return font
 
     def apply(self) -> None:
