@@ -11,9 +11,23 @@ from studio.tires.errors import RangeError, require_at_least_zero, require_posit
 
 def pressure_at_temperature(pressure: float, from_k: float, to_k: float, atmosphere: float) -> float:
     """Gauge pressure after a change of temperature: the absolute pressure is what goes with the temperature."""
-    require_positive(from_k=from_k, to_k=to_k, atmosphere=atmosphere)
+    return pressure_elsewhere(pressure, from_k, to_k, atmosphere, atmosphere)
+
+
+def pressure_elsewhere(
+    pressure: float, from_k: float, to_k: float, from_atmosphere: float, to_atmosphere: float
+) -> float:
+    """Gauge pressure after a change of temperature and of the air around; below 0 where less is inside than outside."""
+    require_positive(from_k=from_k, to_k=to_k, from_atmosphere=from_atmosphere, to_atmosphere=to_atmosphere)
     require_at_least_zero(pressure=pressure)
-    return (pressure + atmosphere) * to_k / from_k - atmosphere
+    return (pressure + from_atmosphere) * to_k / from_k - to_atmosphere
+
+
+def temperature_for_pressure(pressure: float, at_k: float, wanted: float, atmosphere: float) -> float:
+    """Temperature in kelvin at which the same air shows ``wanted``."""
+    require_positive(at_k=at_k, atmosphere=atmosphere)
+    require_at_least_zero(pressure=pressure, wanted=wanted)
+    return at_k * (wanted + atmosphere) / (pressure + atmosphere)
 
 
 def wet_pressure_at_temperature(

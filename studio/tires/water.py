@@ -90,17 +90,21 @@ class Gallaway(_Named):
             * surface
         )
 
+    def stated(self) -> tuple[tuple[str, float, float, str], ...]:
+        """What the formula was stated for: name, lowest, highest, unit."""
+        return (
+            ("pressure", self.tested_pressure_least_psi, self.stated_pressure_most_psi, "psi"),
+            ("tread depth", 0.0, self.tested_depth_most_32nds, "32nds of an inch"),
+            ("water", self.stated_water_least_in, self.stated_water_most_in, "in"),
+            ("texture", self.stated_texture_least_in, self.stated_texture_most_in, "in"),
+        )
+
     def beyond(self, *, pressure_psi: float, depth_32nds: float, water_in: float, texture_in: float) -> tuple[str, ...]:
         """What lies outside the ranges stated for the formula, in words; empty where it may be shown as sure."""
-        checks = (
-            ("pressure", pressure_psi, self.tested_pressure_least_psi, self.stated_pressure_most_psi, "psi"),
-            ("tread depth", depth_32nds, 0.0, self.tested_depth_most_32nds, "32nds of an inch"),
-            ("water", water_in, self.stated_water_least_in, self.stated_water_most_in, "in"),
-            ("texture", texture_in, self.stated_texture_least_in, self.stated_texture_most_in, "in"),
-        )
+        given = (pressure_psi, depth_32nds, water_in, texture_in)
         return tuple(
             f"{name} {value:g} {unit}, stated from {low:g} to {high:g}"
-            for name, value, low, high, unit in checks
+            for value, (name, low, high, unit) in zip(given, self.stated(), strict=True)
             if not low <= value <= high
         )
 
