@@ -40,9 +40,10 @@ class Sighting(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class Seen(msgspec.Struct, frozen=True, kw_only=True):
-    """Damage that rules a tire out: what in words (``a bulge in the sidewall``), when, the path to it, who says so."""
+    """Damage that rules a tire out: what in words (``a bulge``), where (``in the sidewall``), when, who says so."""
 
     words: str
+    place: str
     on: dt.date
     path: str
     source: Source
@@ -50,7 +51,7 @@ class Seen(msgspec.Struct, frozen=True, kw_only=True):
     @property
     def dated(self) -> str:
         """``A bulge in the sidewall, seen on 14 Feb 2026``."""
-        return f"{upper_first(self.words)}, seen on {day_words(self.on)}"
+        return f"{upper_first(self.words)}{f' {self.place}' if self.place else ''}, seen on {day_words(self.on)}"
 
 
 def sightings(specimen: Specimen, path: str, on: dt.date) -> tuple[Sighting, ...]:
@@ -66,10 +67,15 @@ def condemning(specimen: Specimen, path: str, on: dt.date, tables: Tables) -> tu
     """The damage seen up to ``on`` that rules the tire out whatever its tread, latest first."""
     found = ((it, ruled_out_by(it, tables)) for it in sightings(specimen, path, on))
     return tuple(
-        Seen(words=it.words(tables.damage[it.damage.kind]), on=it.on, path=it.path, source=source)
+        Seen(words=_brief(it, tables), place=it.place, on=it.on, path=it.path, source=source)
         for it, source in found
         if source
     )
+
+
+def _brief(sighting: Sighting, tables: Tables) -> str:
+    kind = sighting.damage.kind
+    return "a hole beyond repair" if kind == "puncture" else tables.damage[kind].brief
 
 
 def ruled_out_by(sighting: Sighting, tables: Tables) -> Source | None:

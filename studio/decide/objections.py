@@ -32,7 +32,7 @@ def objections(aged: age.Part, damaged: ConditionPart | None, tables: Tables) ->
 def _by_condition(its: Condition) -> Objection:
     item = its.deciding
     hole = item.kind.kind == "puncture"
-    shows = f"{'is punctured' if hole else f'shows {item.words}'}{' beyond repair' if item.broken else ''}"
+    shows = f"{'is punctured' if hole else f'shows {item.kind.brief}'}{' beyond repair' if item.broken else ''}"
     source = (*(check.source for check in item.broken), *(row.source for row in item.rules), item.kind.source)[0]
     return Objection(
         topic=condition.TOPIC, verdict=its.verdict, words=f"{shows}: {_CALLS[its.verdict]}", path=item.seen.path,

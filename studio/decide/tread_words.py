@@ -20,7 +20,7 @@ def sentence(its: Read) -> str:
     if its.part.damage:
         return damaged(title, its.part.damage)
     if verdict == "replace":
-        end = ". Too close to call with this gauge, so it counts as worn out."
+        end = ". Too close to call with this gauge: counts as worn out."
         return f"{title} is done: {here}{end if its.judged.close else f', under the legal {audience.own(its.legal)}.'}"
     if its.objection is not None:
         legal = {"inspect": "reads", "watch": "is legal at"}.get(verdict, "has tread at")
@@ -30,7 +30,8 @@ def sentence(its: Read) -> str:
     if its.judged.under is not None:
         under = its.judged.under
         if its.judged.unsure:
-            return f"{title} is legal at {here}; too close to {under.words} of {audience.own(under.depth)} to call."
+            near = f"too close to {under.words} of {audience.own(under.depth)} to call"
+            return f"{title} is legal at {audience.own(its.depth)}; {near}."
         return f"{title} is legal at {here} but under {under.words} of {audience.own(under.depth)}."
     if its.temporary:
         return f"{title} has {here} left; a temporary spare is for short trips only."
