@@ -192,19 +192,26 @@ def _lens(groove: Groove, view: SectionView, center: Point, radius: float) -> Le
 
 def _stacked(groove: Groove, box: Box, frame: Frame, centered: bool) -> tuple[tuple[Note, Box], ...]:
     """The number that decides, below it the depth when new if there is room; nothing where even the first has none."""
-    now = groove.now
-    if any(text.endswith("…") for row in notes_.rows(now, frame, box.width) for text, *_ in row.parts):
-        now = msgspec.structs.replace(now, label=now.brief)
-    notes = [now, *([groove.new] if groove.new else [])]
     gap = 1.5 * frame.grid
-    heights = [notes_.height(note, frame, box.width) for note in notes]
-    while notes and sum(heights) + gap * (len(notes) - 1) > box.height:
-        notes.pop()
-        heights.pop()
-    y = box.top + ((box.height - sum(heights) - gap * (len(notes) - 1)) / 2 if centered else 0.0)
+    for notes in _choices(groove):
+        heights = [notes_.height(note, frame, box.width) for note in notes]
+        cut = any(text.endswith("…") for note in notes for row in notes_.rows(note, frame, box.width)
+                  for text, *_ in row.parts)  # fmt: skip
+        free = box.height - sum(heights) - gap * (len(notes) - 1)
+        if free >= 0 and not cut:
+            break
+    else:
+        return ()
+    y = box.top + (free / 2 if centered else 0.0)
     placed = []
     for note, high in zip(notes, heights, strict=True):
         placed.append((note, Box(box.left, y, box.width, high)))
         y += high + gap
     return tuple(placed)
 
+
+def _choices(groove: Groove) -> list[list[Note]]:
+    """What may be said beside the lens, from most to least."""
+    brief = msgspec.structs.replace(groove.now, label=groove.now.brief)
+    new = [groove.new] if groove.new else []
+    return [[groove.now, *new], [brief, *new], [groove.now], [brief]]

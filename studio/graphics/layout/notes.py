@@ -89,7 +89,10 @@ def _deciding_rows(note: Note, frame: Frame, widest: float) -> tuple[Row, ...]:
         parts.append((f" {note.unit}", small, "semibold", "ink", "callout"))
     head = Row(parts=tuple(parts), height=_step(cap))
     second = " · ".join(part for part in (note.other, note.label) if part)
-    return (head, *_small_rows(second, frame, widest, "callout"))
+    if not note.other or width(second, callout) <= widest:
+        return (head, *_small_rows(second, frame, widest, "callout"))
+    others, labels = (_small_rows(text, frame, widest, "callout") for text in (note.other, note.label))
+    return (head, *others, *labels)
 
 
 def _number_width(note: Note, cap: float, small: float) -> float:

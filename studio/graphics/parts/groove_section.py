@@ -62,10 +62,14 @@ def tread_piece(
     edge = Stroke(look.rubber_edge, max(1.0, piece.groove / 60)) if look.rubber_edge else None
     return (
         *_ghost(piece, look, name, step, clip),
-        Shape(name=f"{name}/wear bars", step=step, outline=bars(piece), fill=mix(look.rubber_light, look.steel, 0.55),
-              clip=clip),
+        Shape(name=f"{name}/wear bars", step=step, outline=bars(piece), fill=bar_color(look), clip=clip),
         Shape(name=f"{name}/rubber", step=step, outline=rubber(piece), fill=look.rubber, stroke=edge, clip=clip),
     )  # fmt: skip
+
+
+def bar_color(look: Look) -> str:
+    """What wear bars are filled with: rubber further back, in more light."""
+    return mix(look.rubber_light, look.steel, 0.55)
 
 
 def rubber(piece: TreadPiece) -> Outline:

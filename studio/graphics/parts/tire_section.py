@@ -11,7 +11,7 @@ import msgspec
 from studio.graphics.color import mix
 from studio.graphics.draw import polyline, rectangle
 from studio.graphics.look import Look
-from studio.graphics.parts.groove_section import BAR_MM
+from studio.graphics.parts.groove_section import BAR_MM, bar_color
 from studio.graphics.parts.outlines import cubic, offset
 from studio.graphics.parts.wheel import FLANGE_MM
 from studio.graphics.scene import Outline, Point, Shape, Stroke
@@ -109,7 +109,7 @@ def tire_section(view: SectionView, look: Look, name: str = "section", step: int
         line = Stroke(look.quiet, max(1.5, 0.9 * view.scale), (4 * view.scale, 3 * view.scale), cap="flat")
         shapes.append(Shape(name=f"{name}/when new", step=step, outline=polyline(ghost), stroke=line))
     shapes.append(
-        Shape(name=f"{name}/wear bars", step=step, outline=_bars(view), fill=mix(look.rubber_light, look.steel, 0.55))
+        Shape(name=f"{name}/wear bars", step=step, outline=_bars(view), fill=bar_color(look))
     )
     outline = polyline([view.at(*point) for point in _contour(view)], closed=True)
     shapes.append(Shape(name=f"{name}/rubber", step=step, outline=outline, fill=look.rubber, stroke=edge))
@@ -223,8 +223,9 @@ def _rim(view: SectionView, look: Look, name: str, step: int) -> tuple[Shape, ..
 def _disc(view: SectionView, look: Look, name: str, step: int) -> tuple[Shape, ...]:
     """Disc and hub, only hinted at: the picture is about the tire. The wheel's outer side is at the left."""
     low = view.rim_mm / 2
-    front = cubic((-27.0, low - 20), (-27.0, low - 70), (-38.0, 120.0), (-22.0, 78.0), 10)
-    back = cubic((-11.0, 88.0), (-27.0, 130.0), (-14.0, low - 70), (-15.0, low - 20), 10)
+    far = low - 20 - 78
+    front = cubic((-27.0, low - 20), (-27.0, low - 20 - 0.4 * far), (-38.0, 78 + 0.35 * far), (-22.0, 78.0), 10)
+    back = cubic((-11.0, 86.0), (-27.0, 84 + 0.35 * far), (-14.0, low - 20 - 0.4 * far), (-15.0, low - 20), 10)
     disc = [*front, (-22.0, 33.0), (-11.0, 33.0), *back]
     axle = [(-22.0, 30.0), (-22.0, 0.0), (40.0, 0.0), (40.0, 14.0), (6.0, 19.0), (2.0, 64.0), (-3.0, 74.0),
             (-11.0, 76.0), (-11.0, 30.0)]  # fmt: skip
