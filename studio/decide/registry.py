@@ -3,6 +3,7 @@
 from studio.decide import (
     age,
     condition,
+    gauges,
     life,
     matching,
     pressure,
@@ -22,6 +23,7 @@ TOPICS: tuple[Topic, ...] = (
           decide=from_parts(condition.parts, condition.conclude)),
     Topic(id="wear_pattern", question="How do they wear?",
           decide=from_parts(wear_pattern.parts, wear_pattern.conclude)),
+    Topic(id="gauges", question="What do a coin and the bars show?", decide=from_parts(gauges.parts, gauges.conclude)),
     Topic(id="size", question="What does its sidewall say?", decide=from_parts(size.parts, size.conclude)),
     Topic(id="ratings", question="Can they carry the car?", decide=from_parts(ratings.parts, ratings.conclude)),
     Topic(id="pressure", question="Is the pressure right?", decide=pressure.decide),
