@@ -114,7 +114,7 @@ def diameter_reason(before: Size, after: Size, tables: Tables) -> Reason:
         f"overall diameter changes by {sign}{format_number(abs(change), 2)} %, {'within' if within else 'beyond'} the "
         f"usual {bound.value:g} % ({bound.source.standing})"
     )
-    return Reason(text=text, verdict="keep" if within else "replace", confirm="" if within else "the diameter")
+    return Reason(text=text, verdict="keep" if within else "replace", confirm="" if within else "diameter")
 
 
 def load_reasons(before: Size, after: Size, at: AtPressure | None = None) -> list[Reason]:
@@ -122,16 +122,16 @@ def load_reasons(before: Size, after: Size, at: AtPressure | None = None) -> lis
     old, new = before.load, after.load
     if old is None or new is None:
         text = "load index is not known on both: compare it on the sidewalls"
-        return [Reason(text=text, verdict="inspect", confirm="the load index")]
+        return [Reason(text=text, verdict="inspect", confirm="load index")]
     if new.load_kg < old.load_kg:
         text = f"load index {new.load_index} carries less than {old.load_index}"
-        return [Reason(text=text, verdict="replace", confirm="the load index")]
+        return [Reason(text=text, verdict="replace", confirm="load index")]
     found = [Reason(text=f"load index {new.load_index} is not below {old.load_index}", verdict="keep")]
     if at is not None:
         return [*found, _pressure_reason(at)]
     if after.marking.extra_load and not before.marking.extra_load:
         text = "extra load carries its index only at a higher pressure"
-        found.append(Reason(text=text, verdict="inspect", confirm="the pressure"))
+        found.append(Reason(text=text, verdict="inspect", confirm="pressure"))
     return found
 
 
@@ -140,7 +140,7 @@ def _pressure_reason(at: AtPressure) -> Reason:
     if at.enough:
         return Reason(text=f"at {at.words} it carries {carries}, not less", verdict="keep")
     needs = f"needs {at.needs} for as much" if at.needs else "carries as much at no pressure"
-    return Reason(text=f"at {at.words} it carries {carries}: it {needs}", verdict="inspect", confirm="the pressure")
+    return Reason(text=f"at {at.words} it carries {carries}: it {needs}", verdict="inspect", confirm="pressure")
 
 
 def _load(load_kg: float) -> str:
@@ -175,14 +175,14 @@ def speed_reasons(
     old, new = before.speed, after.speed
     if old is None or new is None:
         text = "speed symbol is not known on both: compare it on the sidewalls"
-        return [Reason(text=text, verdict="inspect", confirm="the speed symbol")]
+        return [Reason(text=text, verdict="inspect", confirm="speed symbol")]
     if new.speed_kmh >= old.speed_kmh:
         return [Reason(text=f"speed symbol {new.symbol} is not below {old.symbol}", verdict="keep")]
     below = f"speed symbol {new.symbol} is below {old.symbol}"
     if rule is not None and slower_allowed(rule, after, season):
         return [Reason(text=f"{below}: {rule.wording} ({rule.source.title}, {rule.source.locator})", verdict="watch")]
     text = f"{below}: some countries allow that on winter tires only"
-    return [Reason(text=text, verdict="inspect", confirm="the speed symbol")]
+    return [Reason(text=text, verdict="inspect", confirm="speed symbol")]
 
 
 def service_reasons(before: Size, after: Size) -> list[Reason]:
@@ -195,7 +195,7 @@ def service_reasons(before: Size, after: Size) -> list[Reason]:
         return [Reason(text=text, verdict="replace", confirm="that it is a temporary spare")]
     if new == old:
         text = "the two are rated by different load rules (another letter before the size)"
-        return [Reason(text=text, verdict="inspect", confirm="the load rules")]
+        return [Reason(text=text, verdict="inspect", confirm="load rules")]
     text = f"{new} tire in place of a {old} tire: other load and pressure rules"
     return [Reason(text=text, verdict="inspect", confirm="load and pressure")]
 
@@ -206,10 +206,10 @@ def fit_reasons(before: Size, after: Size) -> list[Reason]:
     if before.marking.rim_diameter_in != after.marking.rim_diameter_in:
         old, new = before.marking.rim_diameter_in, after.marking.rim_diameter_in
         text = f"needs other wheels: rim {new:g} in place of {old:g} in"
-        found.append(Reason(text=text, verdict="inspect", confirm="the wheels"))
+        found.append(Reason(text=text, verdict="inspect", confirm="wheels"))
     elif before.dimensions.section_width_mm != after.dimensions.section_width_mm:
         text = "another width: the wheel's width must be approved for it"
-        found.append(Reason(text=text, verdict="inspect", confirm="the rim width"))
+        found.append(Reason(text=text, verdict="inspect", confirm="rim width"))
     if not same_size(before.marking, after.marking):
         text = "clearance must be checked on the car"
         found.append(Reason(text=text, verdict="inspect", confirm="clearance"))
@@ -222,7 +222,7 @@ def casing_reasons(before: Size, after: Size) -> list[Reason]:
     if before.marking.construction != after.marking.construction:
         new, old = after.marking.construction, before.marking.construction
         text = f"{new} in place of {old}: never mixed on one car"
-        found.append(Reason(text=text, verdict="inspect", confirm="the construction"))
+        found.append(Reason(text=text, verdict="inspect", confirm="construction"))
     if before.marking.run_flat != after.marking.run_flat:
         text = "run-flat and standard tires are mixed only where the vehicle's manual allows it"
         found.append(Reason(text=text, verdict="inspect", confirm="run-flat"))

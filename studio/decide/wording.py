@@ -4,7 +4,7 @@ import datetime as dt
 import unicodedata
 from collections.abc import Sequence
 
-from studio.model.quantity import UNITS, Quantity, format_number
+from studio.model.quantity import MINUS, UNITS, Quantity, format_number
 
 MONTHS = "Jan Feb Mar Apr May Jun Jul Aug Sep Oct Nov Dec".split()
 LONGEST_NAME = 24
@@ -47,3 +47,9 @@ def paper_number(quantity: Quantity) -> str:
     """The number alone, as ``on_paper`` writes it."""
     number = format_number(quantity.value, 3)
     return number.rstrip("0").rstrip(".") if "." in number else number
+
+
+def signed(value: float, decimals: int = 2) -> str:
+    """A change with its sign, ``+0.41`` or ``−5.40``; no sign where it rounds to nothing."""
+    number = format_number(abs(value), decimals)
+    return number if not any(c in "123456789" for c in number) else f"{'+' if value > 0 else MINUS}{number}"
