@@ -4,7 +4,7 @@ import threading
 from collections.abc import Callable, Generator
 from pathlib import Path
 
-from PySide6.QtCore import QObject, QTimer
+from PySide6.QtCore import QObject, QTimer, Signal
 
 from studio.model.episode import Episode
 from studio.window.document import Document
@@ -30,6 +30,9 @@ def _discard(path: Path | None) -> None:
 
 class Autosave(QObject):
     """Writes a rescue copy off the window's thread when the episode has changed since the last one."""
+
+    failed = Signal(str)
+    """No copy could be written; the reason, told once until one can."""
 
     def __init__(
         self, document: Document, jobs: JobRunner, seconds: int, write: Write | None = None,
@@ -95,4 +98,6 @@ class Autosave(QObject):
 
     def _failed(self, error: BaseException) -> None:
         self._kept = None
+        if not self.problem:
+            self.failed.emit(f"No rescue copy could be kept: {error}")
         self.problem = str(error)

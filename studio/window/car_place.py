@@ -30,7 +30,7 @@ if TYPE_CHECKING:
     from studio.window.specimen_sheet import SpecimenSheet
 
 _EVERYWHERE = ("Ctrl+M", "Ctrl+B")
-SHEET_WIDTH = 540  # what the sheet wants at 100 %
+SHEET_WIDTH, MOST_SHEET_WIDTH, _SHEET_SHARE = 540, 640, 0.36  # of the sheet, at 100 %; its share of a wide window
 
 
 class CarPlace(Place):
@@ -61,6 +61,7 @@ class CarPlace(Place):
         plan.tire_reached.connect(self._reach_tire)
         plan.tire_clicked.connect(self.show_tire)
         plan.tire_entered.connect(self._enter_tire)
+        plan.tire_removed.connect(self._remove_reached)
         plan.place_reached.connect(self._reach_place)
         plan.place_clicked.connect(self._show_free_place)
         plan.place_entered.connect(self.add_tire_at)
@@ -156,7 +157,7 @@ class CarPlace(Place):
         if not every:
             return "no tires yet"
         tires = f"{every} tire{'' if every == 1 else 's'}"
-        return f"{tires}, {done} measured that day" if done else tires
+        return f"{tires}, {done} measured" if done else tires
 
     def show_target(self, target: str) -> None:
         """Open what a path such as ``specimens[2].readings[0].depths[1][3]`` leads to, and focus its field."""
@@ -318,6 +319,10 @@ class CarPlace(Place):
             self._show_first()
             self.take_focus()
 
+    def _remove_reached(self, index: int) -> None:
+        self._load_tire(index)
+        self.remove_tire()
+
     def move_tire(self, place: str) -> None:
         """Move the tire that is shown; the one that stands there takes its place."""
         spot = next(each for each in get_args(Spot) if each == place)
@@ -352,4 +357,5 @@ class CarPlace(Place):
         return self.width() < wanted
 
     def _fit(self) -> None:
-        self._sides.fit(self.is_narrow, self.appearance.px(SHEET_WIDTH))
+        least, most = self.appearance.px(SHEET_WIDTH), self.appearance.px(MOST_SHEET_WIDTH)
+        self._sides.fit(self.is_narrow, max(least, min(most, round(_SHEET_SHARE * self.width()))))

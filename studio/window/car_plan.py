@@ -16,6 +16,7 @@ from studio.graphics.whole_car import car_plan
 from studio.model.finding import Findings
 from studio.model.places import CORNERS, Place
 from studio.window.document import Document
+from studio.window.labels import name_field
 from studio.window.palette import Appearance
 from studio.window.plan_layout import PlanLayout, lay_out, least_height, wheel_center
 from studio.window.plan_sizes import least_width
@@ -29,12 +30,14 @@ _UP_DOWN = {Qt.Key.Key_Up: "up", Qt.Key.Key_Down: "down", Qt.Key.Key_Left: "left
 class PlanView(QWidget):
     """The plan. The signals of tires give the number of a specimen, those of places a place where none stands.
 
-    ``reached``: the focus came there by key; ``clicked``: by the mouse; ``entered``: Enter was pressed there.
+    ``reached``: the focus came there by key; ``clicked``: by the mouse; ``entered``: Enter was pressed there;
+    ``removed``: Delete was.
     """
 
     tire_reached = Signal(int)
     tire_clicked = Signal(int)
     tire_entered = Signal(int)
+    tire_removed = Signal(int)
     place_reached = Signal(str)
     place_clicked = Signal(str)
     place_entered = Signal(str)
@@ -48,6 +51,7 @@ class PlanView(QWidget):
         self._laid: PlanLayout | None = None
         self._drawn: QPixmap | None = None
         self._selected = -1
+        name_field(self, "The car from above, front up")
         document.changed.connect(self.refresh)
         appearance.changed.connect(self._restyle)
         self.refresh()
@@ -98,6 +102,7 @@ class PlanView(QWidget):
         tag.clicked.connect(self._clicked)
         tag.turned.connect(self._turned)
         tag.entered.connect(self._entered)
+        tag.removed.connect(self._removed)
         tag.show()
         return tag
 
@@ -126,6 +131,11 @@ class PlanView(QWidget):
             self.place_entered.emit(state.place)
         else:
             self.tire_entered.emit(state.index)
+
+    def _removed(self) -> None:
+        index = self._sender().state.index
+        if index is not None:
+            self.tire_removed.emit(index)
 
     def _turned(self, key: int) -> None:
         """Go to the nearest tag in the arrow's direction."""
@@ -226,7 +236,9 @@ class PlanView(QWidget):
         tire = self._laid.car.tire(tag.state.place)
         wide, high = (tire.width, tire.height) if tire else (205 * self._laid.car.scale, 640 * self._laid.car.scale)
         edge = x - wide / 2 - 3 if left else x + wide / 2 + 3
-        start = tag.geometry().right() + 1 if left else tag.geometry().left()
+        start = float(tag.geometry().right() + 1 if left else tag.geometry().left())
+        if tire is None:
+            start = edge
         chosen = tag.state.index is not None and tag.state.index == self._selected
         painter.setPen(QPen(self._appearance.color("measure"), 2 if chosen else 1))
         painter.drawLine(QPointF(start, y), QPointF(edge, y))

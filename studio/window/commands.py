@@ -62,6 +62,17 @@ class Commands(QObject):
 
         recent.forget_all()
 
+    @property
+    def keeps_recent(self) -> bool:
+        """Whether the episodes that were open are listed."""
+        return self._preferences.settings.keep_recent
+
+    def keep_recent(self, keep: bool) -> None:
+        """List the episodes that were open, or none from now on."""
+        self._preferences.change(keep_recent=keep)
+        if not keep:
+            self.forget_recent()
+
     def open_demo(self) -> None:
         """Open a copy of the demo that the menu entry names, or of the first one."""
         self.commit()

@@ -1,6 +1,7 @@
 """Parts of a form: a field under its label, a section under its title, the line that says what was refused."""
 
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QPainter, QPaintEvent, QPalette
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
 
 from studio.reference.tables import Tables
@@ -37,6 +38,7 @@ class ProblemLine(QLabel):
         self.setTextFormat(Qt.TextFormat.PlainText)
         self.setProperty("role", "problem")
         self.setWordWrap(True)
+        self.setContentsMargins(10, 0, 0, 0)
         self.setVisible(False)
         self._fields: list[Field] = []
         self.watch(*fields)
@@ -52,6 +54,13 @@ class ProblemLine(QLabel):
         problem = next((field.problem for field in self._fields if field.problem), "")
         self.setText(problem)
         self.setVisible(bool(problem))
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """The words, and a bar in ink before them."""
+        super().paintEvent(event)
+        painter = QPainter(self)
+        painter.fillRect(0, 0, 3, self.height(), self.palette().color(QPalette.ColorRole.WindowText))
+        painter.end()
 
     def clear_watch(self) -> None:
         """Look after no field any more."""

@@ -113,6 +113,7 @@ class MainWindow(QMainWindow):
         self.document.state_changed.connect(self.refresh)
         self.document.undone.connect(self.show_undone)
         self.appearance.changed.connect(self.refresh)
+        self.autosave.failed.connect(self.foot.say)
         self.find_bar.wanted.connect(self.find_text)
         self.find_bar.left.connect(self._leave_find)
 

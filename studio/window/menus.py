@@ -77,9 +77,13 @@ class Menus:
         fill(self.recent, entries, self._commands.open_recent)
         if files:
             self.recent.addSeparator()
-            self.recent.addAction("Forget these").triggered.connect(self._commands.forget_recent)
+            self.recent.addAction("&Forget these").triggered.connect(self._commands.forget_recent)
         else:
             self.recent.addAction("None yet").setEnabled(False)
+        keep = self.recent.addAction("&Keep this list")
+        keep.setCheckable(True)
+        keep.setChecked(self._commands.keeps_recent)
+        keep.triggered.connect(self._commands.keep_recent)
 
     def refresh(self) -> None:
         """Enable, name and check the entries as things stand."""

@@ -3,6 +3,7 @@
 The look comes from this object and not from Qt's own colour scheme: a system that reports none, and tests, set it here.
 """
 
+from collections.abc import Callable
 from typing import Literal
 
 from PySide6.QtCore import QObject, Qt, Signal
@@ -32,8 +33,12 @@ class Appearance(QObject):
 
     changed = Signal()
 
-    def __init__(self, app: QApplication, choice: Choice = "system", percent: int = 100) -> None:
+    def __init__(
+        self, app: QApplication, choice: Choice = "system", percent: int = 100,
+        system_is_dark: Callable[[], bool] | None = None,
+    ) -> None:  # fmt: skip
         super().__init__()
+        self._system_is_dark = system_is_dark or self._ask_system
         self._app = app
         self.choice: Choice = choice
         self.percent = percent
@@ -49,7 +54,7 @@ class Appearance(QObject):
         """Whether the dark look is shown."""
         if self.choice != "system":
             return self.choice == "dark"
-        return self._app.styleHints().colorScheme() == Qt.ColorScheme.Dark
+        return self._system_is_dark()
 
     @property
     def look(self) -> Look:
@@ -91,6 +96,9 @@ class Appearance(QObject):
         if sheet != self._app.styleSheet():  # a style sheet is costly: every widget is looked at anew
             self._app.setStyleSheet(sheet)
         self.changed.emit()
+
+    def _ask_system(self) -> bool:
+        return self._app.styleHints().colorScheme() == Qt.ColorScheme.Dark
 
     def _scheme_changed(self) -> None:
         if self.choice == "system":

@@ -34,7 +34,7 @@ class DepthCell(ValueField):
     """More than one value was pasted."""
 
     def __init__(self, subject: ReadingSubject, groove: int, station: int) -> None:
-        super().__init__(subject, f"depths[{groove}][{station}]", "", chars=8, most=40)
+        super().__init__(subject, f"depths[{groove}][{station}]", "", chars=10, most=40)
         self._reading_subject = subject
         self.groove, self.station = groove, station
         self.through(self._depth, self._with_depth)
@@ -164,13 +164,13 @@ class ReadingGrid(QWidget):
         for groove in range(grooves):
             self._layout.addWidget(plain_label(groove_words(groove, grooves), "quiet"), groove + 1, 0)
             self._cells.append([self._new_cell(groove, station) for station in range(stations)])
-        self._layout.setColumnStretch(stations + 1, 1)
+        for column in range(1, stations + 1):
+            self._layout.setColumnStretch(column, 1)
         self.reset()
         self.rebuilt.emit()
 
     def _new_cell(self, groove: int, station: int) -> DepthCell:
         cell = DepthCell(self._subject, groove, station)
-        cell.setProperty("role", "number")
         cell.entered.connect(self._go_on)
         cell.moved.connect(self._move)
         cell.block_pasted.connect(self._paste)

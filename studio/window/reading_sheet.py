@@ -3,7 +3,7 @@
 import datetime as dt
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
 
 from studio.model.specimen import Damage
 from studio.window.chooser import Chooser
@@ -80,9 +80,9 @@ class ReadingSheet(QWidget):
         subject = self.subject
         self.on = DateField(subject, "on", "date of the reading")
         self.place = ChoiceField(subject, "place", "place at the reading", PLACES, chars=10)
-        self.odometer = QuantityField(subject, "odometer", "odometer", "distance", chars=17)
-        self.gauge = TextField(subject, "gauge.name", "gauge", chars=14)
-        self.resolution = QuantityField(subject, "gauge.resolution", "gauge's step", "depth", chars=13)
+        self.odometer = QuantityField(subject, "odometer", "odometer", "distance", chars=16)
+        self.gauge = TextField(subject, "gauge.name", "gauge", chars=12)
+        self.resolution = QuantityField(subject, "gauge.resolution", "gauge's step", "depth", chars=12)
         self.resolution.optional = False
         self.unit = ChoiceField(subject, "unit", "unit of depths", DEPTH_UNITS, chars=7)
         self.unit.through(lambda reading: reading.unit, in_unit)
@@ -107,10 +107,10 @@ class ReadingSheet(QWidget):
             flow(FieldBox("&Reading", self.choice), low(new), low(remove)),
             flow(FieldBox("&Date", self.on), FieldBox("Stood at", self.place), FieldBox("&Odometer", self.odometer)),
             caution_note(self.subject.document.tables, "measuring", "jacking"),
-            self.unit_label, self.grid, self.problems, self.pasted,
+            self.unit_label, self._grid_row(), self.problems, self.pasted,
             flow(
                 FieldBox("&Gauge", self.gauge), FieldBox("Reads to", self.resolution), FieldBox("Depths in", self.unit),
-                FieldBox("Grooves", self.grooves), FieldBox("Places round", self.stations),
+                FieldBox("Grooves", self.grooves), FieldBox("Places", self.stations),
             ),
             flow(
                 FieldBox("&Pressure", self.pressure), FieldBox("Air &temperature", self.temperature),
@@ -121,6 +121,16 @@ class ReadingSheet(QWidget):
         )  # fmt: skip
         for row in rows:
             layout.addWidget(row)
+
+    def _grid_row(self) -> QWidget:
+        """The grid at the left, no wider than its cells want to be."""
+        holder = QWidget()
+        row = QHBoxLayout(holder)
+        row.setContentsMargins(0, 0, 0, 0)
+        self.grid.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Preferred)
+        row.addWidget(self.grid)
+        row.addStretch(1)
+        return holder
 
     def refresh(self) -> None:
         """Show the list of readings, the shape of the grid and its unit."""

@@ -14,12 +14,13 @@ class SideBySide(QSplitter):
         self.left, self.right, self._stack = left, QWidget(), QStackedWidget()
         self.back: QPushButton = push_button(back_text, self.show_left)
         self._narrow = False
-        across = QHBoxLayout()
+        self._back_row = QWidget()
+        across = QHBoxLayout(self._back_row)
         across.setContentsMargins(16, 8, 16, 0)
         across.addWidget(self.back, 0, Qt.AlignmentFlag.AlignLeft)
         column = QVBoxLayout(self.right)
         column.setContentsMargins(0, 0, 0, 0)
-        column.addLayout(across)
+        column.addWidget(self._back_row)
         column.addWidget(self._stack, 1)
         self.addWidget(left)
         self.addWidget(self.right)
@@ -54,7 +55,7 @@ class SideBySide(QSplitter):
         """Show both, the page at least ``page_width`` px wide, or one of them where the window is narrow."""
         self._narrow = narrow
         self.right.setMinimumWidth(0 if narrow else page_width)
-        self.back.setVisible(narrow)
+        self._back_row.setVisible(narrow)
         if not narrow:
             self.left.setVisible(True)
             self.right.setVisible(True)

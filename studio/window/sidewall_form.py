@@ -1,7 +1,9 @@
 """What stands on a sidewall: marking and date code, spelled out while they are typed; tread, season, depth when new."""
 
+from dataclasses import replace
 from typing import Any
 
+from PySide6.QtCore import Qt
 from PySide6.QtGui import QFocusEvent
 from PySide6.QtWidgets import QGridLayout, QLabel, QVBoxLayout, QWidget
 
@@ -54,8 +56,7 @@ class SpelledView(QWidget):
 
     def show_spelled(self, spelled: Spelled, *, short: bool) -> None:
         """Show this; ``short`` puts all on one line."""
-        whole = "   ".join(f"{text} {meaning}" for text, meaning in spelled.lines)
-        self._line.show_text(whole if short else "")
+        self._line.show_text(spelled.short if short else "")
         lines = [] if short else list(spelled.lines)
         lines += [("", text) for text in (spelled.problem, spelled.remark) if text]
         while len(self._labels) < len(lines):
@@ -66,12 +67,12 @@ class SpelledView(QWidget):
             second.setText(meaning)
             first.setVisible(bool(text))
             second.setVisible(bool(meaning))
-        self.setVisible(bool(lines) or bool(whole))
+        self.setVisible(bool(lines) or (short and bool(spelled.short)))
 
     def _add_line(self) -> None:
         row = len(self._labels) + 1
         pair = plain_label("", "strong"), plain_label("", "quiet", wrap=True)
-        self._layout.addWidget(pair[0], row, 0)
+        self._layout.addWidget(pair[0], row, 0, Qt.AlignmentFlag.AlignTop)
         self._layout.addWidget(pair[1], row, 1)
         self._labels.append(pair)
 
@@ -136,11 +137,12 @@ class SidewallForm(QWidget):
 
     def _spell(self, _text: str = "", leaving: Any = None, entering: Any = None) -> None:
         document = self._subject.document
+        units = document.episode.units
         pairs = (
-            (self.marking, self.marking_spelled, spell_marking(self.marking.text(), document.tables)),
+            (self.marking, self.marking_spelled, spell_marking(self.marking.text(), document.tables, units)),
             (self.date_code, self.date_spelled, spell_date_code(self.date_code.text(), document.episode.on)),
         )
         for field, view, spelled in pairs:
             working = (field.hasFocus() and field is not leaving) or field is entering or field.is_pending
-            shown = Spelled(remark=spelled.remark, lines=spelled.lines) if field.problem else spelled
+            shown = replace(spelled, problem="") if field.problem else spelled
             view.show_spelled(shown, short=not working)

@@ -4,9 +4,10 @@ import datetime as dt
 from dataclasses import dataclass
 
 from studio.decide.wording import day_words
+from studio.model.quantity import Quantity, System
 from studio.reference.tables import Tables
 from studio.tires.datecode import DateCode, parse_date_code
-from studio.tires.designation import MarkingError, parse_marking, spell_out
+from studio.tires.designation import Marking, MarkingError, parse_marking, spell_out
 
 
 @dataclass(frozen=True)
@@ -15,12 +16,17 @@ class Spelled:
 
     lines: tuple[tuple[str, str], ...] = ()
     """What is written, what it means."""
+    short: str = ""
+    """All of it on one line."""
     problem: str = ""
     remark: str = ""
 
 
-def spell_marking(text: str, tables: Tables) -> Spelled:
-    """A sidewall marking, field by field in its own order; nothing for an empty text."""
+def spell_marking(text: str, tables: Tables, first: System) -> Spelled:
+    """A sidewall marking, field by field in its own order; nothing for an empty text.
+
+    ``first`` is the unit system that comes first on the short line.
+    """
     if not text.strip():
         return Spelled()
     try:
@@ -28,7 +34,8 @@ def spell_marking(text: str, tables: Tables) -> Spelled:
     except MarkingError as error:
         return Spelled(problem=str(error))
     fields = spell_out(marking, load_kg=tables.load_kg, speed_kmh=tables.speed_kmh)
-    return Spelled(tuple((field.text, field.meaning) for field in fields), remark="; ".join(marking.assumed))
+    lines = tuple((field.text, field.meaning) for field in fields)
+    return Spelled(lines, short=_service_words(marking, tables, first), remark="; ".join(marking.assumed))
 
 
 def spell_date_code(text: str, on: dt.date) -> Spelled:
@@ -39,7 +46,18 @@ def spell_date_code(text: str, on: dt.date) -> Spelled:
         code = parse_date_code(text, on)
     except ValueError as error:
         return Spelled(problem=str(error))
-    return Spelled(((code.digits, _week_words(code)),), remark=code.remark)
+    week = _week_words(code)
+    return Spelled(((code.digits, week),), short=week, remark=code.remark)
+
+
+def _service_words(marking: Marking, tables: Tables, first: System) -> str:
+    """What the service description promises, which is what a viewer asks for."""
+    load = tables.load_kg.get(marking.load_index) if marking.load_index is not None else None
+    speed = tables.speed_kmh.get(marking.speed_symbol) if marking.speed_symbol else None
+    words = [f"{marking.service} tire"]
+    words += [f"carries {Quantity(load, 'kg').both(first)} at its reference pressure"] if load else []
+    words += [f"up to {Quantity(speed, 'km/h').both(first)}"] if speed and not marking.bracketed else []
+    return ", ".join(words) if load or speed else f"{words[0]}, no load index and speed symbol read"
 
 
 def _week_words(code: DateCode) -> str:

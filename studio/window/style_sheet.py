@@ -18,7 +18,7 @@ def style_sheet(look: Look, percent: int) -> str:
     QLabel[role="strong"] {{ font-weight: 600; }}
     QLabel[role="heading"] {{ font-size: {px(20)}; font-weight: 600; }}
     QLabel[role="deciding"] {{ font-size: {px(28)}; font-weight: 600; }}
-    QLabel[role="problem"] {{ color: {look.ink}; border-left: 3px solid {look.verdicts.replace}; padding-left: 6px; }}
+    QLabel[role="problem"] {{ color: {look.ink}; }}
     QLineEdit, QPlainTextEdit, QSpinBox {{
         background: {look.plate}; color: {look.ink}; border: 1px solid {edge}; border-radius: 3px; padding: 3px 6px;
         selection-background-color: {look.measure}; selection-color: {accent_text};
@@ -34,6 +34,9 @@ def style_sheet(look: Look, percent: int) -> str:
     QPushButton:focus {{ border: 2px solid {look.measure}; padding: 4px 11px; }}
     QPushButton:disabled {{ color: {look.quiet}; background: {look.ground}; }}
     QPushButton[primary="true"] {{ background: {look.measure}; color: {accent_text}; border-color: {look.measure}; }}
+    QPushButton[primary="true"]:disabled {{
+        background: {look.ground}; color: {look.quiet}; border-color: {edge};
+    }}
     QPushButton[primary="true"]:focus {{ border: 2px solid {look.ink}; }}
     QToolTip {{ background: {look.plate}; color: {look.ink}; border: 1px solid {edge}; padding: 4px; }}
     QScrollBar:vertical {{ background: transparent; width: 10px; margin: 0; }}

@@ -13,10 +13,13 @@ from collections.abc import Callable, Generator
 from dataclasses import dataclass, field
 from typing import Any
 
-from PySide6.QtCore import QObject, QRunnable, QThreadPool, Signal
+from PySide6.QtCore import QObject, QRunnable, QThreadPool, QTimer, Signal
+
+from studio.window import collector
 
 Job = Generator[Any, None, Any]
 Factory = Callable[[], Job]
+_COLLECT_MS = 500
 _LOG = logging.getLogger(__name__)
 
 
@@ -60,6 +63,9 @@ class JobRunner(QObject):
         self._pool.setMaxThreadCount(2)
         self._jobs: dict[int, _Running] = {}
         self._numbers = itertools.count(1)
+        self._collecting = QTimer(self)
+        self._collecting.setInterval(_COLLECT_MS)
+        self._collecting.timeout.connect(collector.collect)
         self._progressed.connect(self._take_progress)
         self._ended.connect(self._take_end)
 
@@ -84,6 +90,8 @@ class JobRunner(QObject):
         runnable = _Runnable(self, number, factory)
         self._jobs[number] = _Running(name, on_progress, on_done, on_error, on_stopped, runnable, quiet)
         self._say_changed(quiet)
+        collector.hold()
+        self._collecting.start()
         self._pool.start(runnable)
         return number
 
@@ -115,6 +123,8 @@ class JobRunner(QObject):
             job.runnable.stopping.set()
         self._pool.clear()
         ended = self._pool.waitForDone(wait_ms)
+        collector.release(len(self._jobs))
+        self._collecting.stop()
         self._jobs.clear()
         return ended
 
@@ -133,6 +143,9 @@ class JobRunner(QObject):
         job = self._jobs.pop(number, None)
         if job is None:
             return
+        collector.release()
+        if not self._jobs:
+            self._collecting.stop()
         self._say_changed(job.quiet)
         if how == "done" and job.on_done:
             job.on_done(value)

@@ -26,6 +26,8 @@ class TireTag(QAbstractButton):
     """An arrow key asks for the neighbour in that direction (a Qt key)."""
     entered = Signal()
     """Enter asks to go on into the sheet, or to add a tire here."""
+    removed = Signal()
+    """Delete asks to remove the tire."""
 
     def __init__(self, appearance: Appearance, parent: QWidget) -> None:
         super().__init__(parent)
@@ -66,11 +68,13 @@ class TireTag(QAbstractButton):
             self.reached.emit()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Arrows go to the neighbours, Enter goes on."""
+        """Arrows go to the neighbours, Enter and F2 go on, Delete removes."""
         if event.key() in _ARROWS:
             self.turned.emit(event.key())
-        elif event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+        elif event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_F2):
             self.entered.emit()
+        elif event.key() == Qt.Key.Key_Delete and self._state.index is not None:
+            self.removed.emit()
         else:
             super().keyPressEvent(event)
 

@@ -96,7 +96,7 @@ class DateField(ValueField):
     """A date, year first, so that it cannot be taken for another one."""
 
     def __init__(self, subject: Subject, part: str, what: str, *, optional: bool = False) -> None:
-        super().__init__(subject, part, what, chars=20, most=30)
+        super().__init__(subject, part, what, chars=21, most=30)
         self.optional = optional
 
     def read(self, text: str) -> dt.date:

@@ -38,7 +38,7 @@ def test_sixty_depths_typed_with_enter_alone_stand_where_they_were_read_and_undo
             tuple(depth_typed(tire, groove, station) for station in range(PLACES)) for groove in range(GROOVES)
         )
         assert taken.depths == expected
-    assert window.places["car"].state_line() == "5 tires, 5 measured that day"
+    assert window.places["car"].state_line() == "5 tires, 5 measured"
     assert window.document.undo_stack.count() == GROOVES * PLACES * TIRES
     for _ in range(GROOVES * PLACES * TIRES):
         press(Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier)

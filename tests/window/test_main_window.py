@@ -41,7 +41,7 @@ def test_the_three_places_stand_in_the_column_each_with_its_line(window_of):
     window = window_of(with_reading(five_tires(), 0, reading((2.0,))))
     buttons = window.column.buttons
     assert list(buttons) == ["car", "findings", "pictures"]
-    assert buttons["car"].state_line == "5 tires, 1 measured that day"
+    assert buttons["car"].state_line == "5 tires, 1 measured"
     assert "replace" in buttons["findings"].state_line
     assert all(button.accessibleName() for button in buttons.values())
 
@@ -323,7 +323,11 @@ def test_recent_episodes_are_listed_and_those_gone_say_so(window_of, tmp_path):
     (tmp_path / "one.json").unlink()
     window.menus.fill_recent()
     texts = [action.text() for action in window.menus.recent.actions() if action.text()]
-    assert texts == ["two.json", "one.json (no longer there: take it off the list)", "Forget these"]
+    assert texts == ["two.json", "one.json (no longer there: take it off the list)", "&Forget these", "&Keep this list"]
+    window.menus.recent.actions()[-1].trigger()
+    assert not Preferences().settings.keep_recent
+    window.menus.fill_recent()
+    assert [action.text() for action in window.menus.recent.actions()] == ["None yet", "&Keep this list"]
 
 
 def test_about_names_version_parts_and_fonts(answers, window_of):

@@ -86,10 +86,20 @@ def test_any_text_is_pasted_or_refused_in_one_line(text):
 
 @given(st.text(max_size=150))
 def test_any_text_is_spelled_out_or_told_in_one_line(text):
-    for spelled in (spell_marking(text, load_tables()), spell_date_code(text, DAY)):
+    for spelled in (spell_marking(text, load_tables(), "us"), spell_date_code(text, DAY)):
         assert "\n" not in spelled.problem
         assert bool(spelled.lines) + bool(spelled.problem) <= 1
         assert spelled.lines or spelled.problem or not text.strip()
+
+
+def test_a_marking_on_one_line_says_what_it_carries_and_how_fast_in_the_audiences_units():
+    # UN Regulation No. 30, Annex 4: 91 is 615 kg; V is 240 km/h
+    assert spell_marking("205/55R16 91V", load_tables(), "metric").short == (
+        "passenger tire, carries 615 kg (1356 lb) at its reference pressure, up to 240 km/h (149 mph)"
+    )
+    assert spell_marking("205/55R16", load_tables(), "us").short == (
+        "passenger tire, no load index and speed symbol read"
+    )
 
 
 @given(

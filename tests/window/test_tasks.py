@@ -1,5 +1,6 @@
 """The job runner: progress, results, errors and stopping reach the window's thread, and nothing outlives it."""
 
+import gc
 import threading
 import time
 from dataclasses import dataclass, field
@@ -93,3 +94,31 @@ def test_the_job_runs_in_another_thread(qtbot, jobs):
     jobs.run("Where", where, on_done=log.note)
     qtbot.waitUntil(lambda: bool(log.seen))
     assert log.seen == [False]
+
+
+def test_no_garbage_is_collected_in_a_jobs_thread(qtbot, jobs):
+    """An object of the window that dies in another thread takes the program with it."""
+    assert gc.isenabled()
+    threads: set[threading.Thread] = set()
+
+    def note(phase: str, _info: dict[str, int]) -> None:
+        if phase == "start":
+            threads.add(threading.current_thread())
+
+    def littering():
+        for _ in range(20):
+            for _ in range(2_000):
+                ring: list[Any] = []
+                ring.append(ring)
+            yield 0.0
+            time.sleep(0.05)
+
+    gc.callbacks.append(note)
+    try:
+        jobs.run("Litter", littering)
+        assert not gc.isenabled()
+        qtbot.waitUntil(lambda: not jobs.busy)
+    finally:
+        gc.callbacks.remove(note)
+    assert threads == {threading.main_thread()}
+    assert gc.isenabled()
