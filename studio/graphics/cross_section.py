@@ -19,7 +19,7 @@ from studio.graphics.parts.dimension import (
 from studio.graphics.parts.lens import groove_lens
 from studio.graphics.parts.tire_section import WALL_MM, tire_section
 from studio.graphics.scene import Scene, Shape, Stroke, Text
-from studio.graphics.specimens import chosen_subjects, finding_for, gravest
+from studio.graphics.specimens import chosen_subjects, finding_for, most_urgent
 from studio.graphics.whole_car import source_line
 from studio.model.episode import Episode
 from studio.model.finding import Finding, Findings
@@ -91,7 +91,7 @@ def _chosen(episode: Episode, findings: Findings, request: Request) -> Finding:
     for subject in chosen_subjects(episode, request, most=1):
         return _measured(finding_for(findings, "size", subject))
     sizes = {finding.subject: finding for finding in findings.of("size") if finding.figure("overall_diameter")}
-    worst = gravest(finding for finding in findings.of("tread_left") if finding.subject in sizes)
+    worst = most_urgent(finding for finding in findings.of("tread_left") if finding.subject in sizes)
     if not sizes:
         raise CannotShow("no tire has a marking that gives its dimensions yet")
     return sizes[worst.subject] if worst else next(iter(sizes.values()))

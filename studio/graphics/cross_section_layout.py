@@ -193,7 +193,7 @@ def _lens(groove: Groove, view: SectionView, center: Point, radius: float) -> Le
 def _stacked(groove: Groove, box: Box, frame: Frame, centered: bool) -> tuple[tuple[Note, Box], ...]:
     """The number that decides, below it the depth when new if there is room; nothing where even the first has none."""
     gap = 1.5 * frame.grid
-    for notes in _choices(groove):
+    for notes in _choices(groove, box.width, frame):
         heights = [notes_.height(note, frame, box.width) for note in notes]
         cut = any(text.endswith("…") for note in notes for row in notes_.rows(note, frame, box.width)
                   for text, *_ in row.parts)  # fmt: skip
@@ -210,8 +210,11 @@ def _stacked(groove: Groove, box: Box, frame: Frame, centered: bool) -> tuple[tu
     return tuple(placed)
 
 
-def _choices(groove: Groove) -> list[list[Note]]:
-    """What may be said beside the lens, from most to least."""
-    brief = msgspec.structs.replace(groove.now, label=groove.now.brief)
+def _choices(groove: Groove, room: float, frame: Frame) -> list[list[Note]]:
+    """What may be said beside the lens, from most to least; the label in brief where it would be broken."""
+    now = groove.now
+    if width(now.label, frame.cap_height("callout")) > room:
+        now = msgspec.structs.replace(now, label=now.brief)
+    brief = msgspec.structs.replace(now, label=now.brief)
     new = [groove.new] if groove.new else []
-    return [[groove.now, *new], [brief, *new], [groove.now], [brief]]
+    return [[now, *new], [brief, *new], [now], [brief]]

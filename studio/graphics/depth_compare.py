@@ -17,7 +17,7 @@ from studio.graphics.parts.depth_axis import depth_axis
 from studio.graphics.parts.groove_section import tread_piece
 from studio.graphics.parts.scale_bar import Line, doubt_mark, limit_line
 from studio.graphics.scene import Scene, Shape, Stroke, Text
-from studio.graphics.specimens import chosen_subjects, finding_for, gravest
+from studio.graphics.specimens import chosen_subjects, finding_for, gravest, most_urgent
 from studio.graphics.steps import closed_up
 from studio.graphics.whole_car import source_line
 from studio.model.episode import Episode
@@ -107,7 +107,7 @@ def _read(episode: Episode, findings: Findings, request: Request) -> list[Findin
     chosen = [finding_for(findings, "tread_left", subject) for subject in chosen_subjects(episode, request, most=4)]
     if chosen:
         return [finding for finding in chosen if finding.figure("depth")]
-    worst = gravest(findings.of("tread_left"))
+    worst = most_urgent(findings.of("tread_left"))
     return [worst] if worst else []
 
 

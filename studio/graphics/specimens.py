@@ -35,9 +35,15 @@ def finding_for(findings: Findings, topic: str, subject: str) -> Finding:
 
 
 def gravest(findings: Iterable[Finding]) -> Finding | None:
-    """The finding whose verdict weighs most; of equal ones a tire on the car first, then the least margin."""
+    """The finding whose verdict weighs most, of those with a value; of equal ones a wheel first, then least margin."""
     known = [finding for finding in findings if finding.value is not None]
     return max(known, key=_gravity, default=None)
+
+
+def most_urgent(findings: Iterable[Finding]) -> Finding | None:
+    """The gravest of the four wheels on the car; of all tires where none of those was measured."""
+    known = tuple(findings)
+    return gravest(f for f in known if f.subject in CORNERS) or gravest(known)
 
 
 def _gravity(finding: Finding) -> tuple[int, bool, float]:

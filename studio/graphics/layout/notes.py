@@ -107,7 +107,7 @@ def least_number_width(note: Note, frame: Frame) -> float:
 def _plain_rows(note: Note, frame: Frame, widest: float) -> tuple[Row, ...]:
     cap = frame.cap_height("callout")
     parts: list[tuple[str, float, str, str, Role]] = []
-    value = wrap(note.value, cap, "semibold", widest, 1)[0] if note.value else ""
+    value = "".join(wrap(note.value, cap, "semibold", widest, 1))
     if value:
         parts.append((value, cap, "semibold", "ink", "callout"))
     other = f"  {note.other}"
@@ -131,7 +131,9 @@ def height(note: Note, frame: Frame, widest: float) -> float:
 
 def first_middle(note: Note, frame: Frame, widest: float) -> float:
     """How far below its top the capitals of a note's first line have their middle."""
-    first = rows(note, frame, widest)[0]
+    first = next(iter(rows(note, frame, widest)), None)
+    if first is None:
+        return 0.0
     cap = first.parts[0][1]
     return cap / 2 + (first.height - font_size(cap)) / 2
 

@@ -196,8 +196,8 @@ def _below(frame: Frame, body: Box, notes: Sequence[Note]) -> tuple[Box, Box, li
     wide = (body.width - gap) / 2
     most = body.height * (0.45 if frame.shape == "tall" else 0.42)
     kept = list(notes) if _rows_height(notes, frame, wide) <= most else [note.shortened() for note in notes]
-    while kept and _rows_height(kept, frame, wide) > most:
-        kept.remove(max(reversed(kept), key=lambda note: note.priority))
+    while _rows_height(kept, frame, wide) > most and (spare := [note for note in kept if not note.deciding]):
+        kept.remove(max(reversed(spare), key=lambda note: note.priority))
     used = _rows_height(kept, frame, wide)
     drawing = Box(body.left, body.top, body.width, body.height - (used + gap if kept else 0))
     column = Box(body.left, drawing.bottom + gap, wide, used)
