@@ -46,14 +46,18 @@ def read_part(part: Part, tables: Tables) -> Aged | None:
         return None
     days = tables.physics["days_per_year"].value
     years = age_years(code.first_day, part.on, days)
-    return Aged(part=part, code=code, years=years, days_per_year=days, advice=_advice(part.region, tables))
+    rows = _rows(part.region, tables)
+    advice = [row for row in rows if row.level != "note" and row.from_years is not None]
+    return Aged(
+        part=part, code=code, years=years, days_per_year=days, notes=tuple(row for row in rows if row.level == "note"),
+        advice=tuple(sorted(advice, key=lambda row: row.from_years or 0.0)),
+    )  # fmt: skip
 
 
-def _advice(region: str, tables: Tables) -> tuple[AgeAdvice, ...]:
-    """The advice with an age to it that holds in the region, by that age."""
+def _rows(region: str, tables: Tables) -> tuple[AgeAdvice, ...]:
+    """What is said of age in the region and everywhere."""
     names = (*(tables.region_chain(region) if region in tables.regions else ()), ANY)
-    rows = [row for row in tables.age_advice.values() if row.region in names and row.level != "note"]
-    return tuple(sorted((row for row in rows if row.from_years is not None), key=lambda row: row.from_years or 0.0))
+    return tuple(row for row in tables.age_advice.values() if row.region in names)
 
 
 def _unknown(part: Part, tables: Tables) -> Finding:
@@ -73,9 +77,9 @@ def _finding(its: Aged, tables: Tables) -> Finding:
     return Finding(
         id=f"{TOPIC}.{part.subject.name}", topic=TOPIC, subject=part.subject.name, sentence=age_words.sentence(its),
         verdict=its.verdict, value=its.years, unit="years", limit=at,
-        limit_label=f"advice, {limit.source.standing}" if limit else "",
+        limit_label=f"advice, {limit.source.title} ({limit.source.standing})" if limit else "",
         margin=None if at is None else at - its.years, uncertainty=its.doubt_years,
-        working=age_words.working(its, tables), inputs=(f"{part.subject.path}.date_code", "on"),
+        working=age_words.working(its, tables), inputs=(f"{part.subject.path}.date_code", "on", "region"),
         sources=_sources(its, tables), would_change=age_words.would_change(its), figures=_figures(its),
         caution=tables.cautions["estimate" if its.verdict == "keep" else "over_age"].text,
         detail=age_words.detail(its),
@@ -83,8 +87,11 @@ def _finding(its: Aged, tables: Tables) -> Finding:
 
 
 def _sources(its: Aged, tables: Tables) -> tuple[Source, ...]:
-    rule = tables.date_code[its.rule]
-    return unique_sources(rule.source, *(row.source for row in its.advice), tables.physics["days_per_year"].source)
+    rule, week = tables.date_code[its.rule], tables.date_code.get(its.week_rule)
+    said = (row.source for row in (*its.advice, *its.notes))
+    return unique_sources(
+        rule.source, *((week.source,) if week else ()), *said, tables.physics["days_per_year"].source
+    )
 
 
 def _figures(its: Aged) -> tuple[Figure, ...]:

@@ -34,6 +34,17 @@ class Aged(msgspec.Struct, frozen=True, kw_only=True):
     years: float
     days_per_year: float
     advice: tuple[AgeAdvice, ...]
+    notes: tuple[AgeAdvice, ...]
+    """What is said of age without advising anything."""
+
+    @property
+    def week_rule(self) -> str:
+        """The row of the table ``date_code`` on the code's week in the two calendars; empty for three digits."""
+        if not self.code.decade_known:
+            return "triangle"
+        if self.rule == "iso_week":
+            return ""
+        return "two_calendars" if self.code.iso_monday else "us_week_only"
 
     @property
     def rule(self) -> str:

@@ -1,7 +1,7 @@
 """The words of the age topic."""
 
 from studio.decide.age_read import Aged, Part
-from studio.decide.wording import MONTHS, day_words, paper_number, plain, upper_first
+from studio.decide.wording import MONTHS, counted, day_words, paper_number, plain, upper_first
 from studio.model.quantity import Quantity, format_number
 from studio.reference.tables import Tables
 
@@ -48,11 +48,24 @@ def working(its: Aged, tables: Tables) -> tuple[str, ...]:
     return (
         f"Code {code.digits}: {_made(its)}; {tables.date_code[its.rule].wording}",
         f"That week runs from {day_words(code.first_day)} to {day_words(code.last_day)}",
-        *([upper_first(code.remark)] if code.remark else []),
+        *([upper_first(code.remark)] if code.remark else []), *_week_lines(its, tables),
         f"Age on {day_words(on)}: {days} days / {format_number(its.days_per_year, 4)} = {_age(its)}"
         + ("" if code.decade_known else " at least"),
-        *_advice_lines(its),
+        *_advice_lines(its), *(f"{upper_first(row.wording)} ({row.source.standing})" for row in its.notes),
     )  # fmt: skip
+
+
+def _week_lines(its: Aged, tables: Tables) -> list[str]:
+    """The same number in the calendar that people expect; for three digits, the decades that it can mean."""
+    row = tables.date_code.get(its.week_rule)
+    if row is None:
+        return []
+    line, monday = upper_first(row.wording), its.code.iso_monday
+    if not its.code.decade_known or monday is None:
+        return [f"{line} ({row.source.standing})"]
+    days = (its.code.first_day - monday).days
+    later = f"{counted(abs(days), 'day')} {'earlier' if days > 0 else 'later'}"
+    return [f"{line}: on {day_words(monday)}, {later} ({row.source.standing})"]
 
 
 def _advice_lines(its: Aged) -> list[str]:

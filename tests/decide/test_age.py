@@ -42,7 +42,8 @@ def test_below_six_nothing_from_six_inspect_and_plan_from_ten_replace(code, verd
     finding = found(code)
     assert (finding.verdict, finding.limit) == (verdict, limit)
     assert finding.limit_label.startswith("advice") and finding.margin == pytest.approx(finding.limit - finding.value)
-    assert all("dvice" in line for line in finding.working[-3:])
+    advice = [line for line in finding.working if line.startswith("Advice from")]
+    assert len(advice) == 3 and all("reached" in line for line in advice)
 
 
 def test_from_five_years_on_the_working_says_the_trades_yearly_look():
@@ -62,6 +63,37 @@ def test_64_fr_36807_three_digits_mean_before_july_2000():
     assert number(finding, "made_year") == 1997 and finding.word("decade") == "open"
     assert finding.uncertainty is None and any(line.endswith("at least") for line in finding.working)
     assert finding.sources[0].title.startswith("64 FR 36807")
+
+
+@pytest.mark.parametrize(
+    ("code", "line"),
+    [("3618", "on 3 Sep 2018, 6 days earlier"), ("0123", "on 2 Jan 2023, 1 day later"),
+     ("0109", "on 29 Dec 2008, 6 days earlier"), ("5220", "on 21 Dec 2020, 6 days earlier")],
+)  # fmt: skip
+def test_the_iso_week_of_the_same_number_as_in_the_handbooks_table(code, line):
+    """Handbook, decoding: US Sunday against ISO Monday, a gap of 6 days or -1 day always (computed there)."""
+    assert any(line in text for text in found(code).working)
+
+
+@pytest.mark.parametrize("code", ["5323", "5317", "5312", "5306"])
+def test_a_week_that_only_the_us_rule_has_is_said_to_be_one(code):
+    """53 Sundays in 2006, 2012, 2017 and 2023, where ISO 8601 has 52 weeks (handbook, computed)."""
+    finding = found(code)
+    assert any("by 49 CFR 574.5 only" in line for line in finding.working)
+    assert finding.word("rule").startswith("49 CFR 574.5")
+
+
+def test_what_is_said_of_age_beside_the_advice_has_its_standing():
+    """NHTSA decided against an age limit in 2014; DOT HS 810 799 on heat; the UK rule is one for heavy vehicles."""
+    us, uk = " ".join(found("3618").working), " ".join(found("3618", region="uk").working)
+    assert "There is no US age limit for light-vehicle tires (published)" in us and "no US age limit" not in uk
+    assert "Heat shortens a tire's life" in us and "not a rule for cars" in uk
+    assert "British rubber makers' practice of June 2001 (published, restated)" in found("3618").limit_label
+
+
+def test_nhtsa_letter_12375wkm_the_triangle_was_a_trade_sign():
+    lines = " ".join(found("317").working)
+    assert "not US law" in lines and "1997, or ten or more years earlier" in lines
 
 
 def test_a_week_that_only_the_iso_calendar_has_is_taken_with_a_remark():
