@@ -14,10 +14,11 @@ from hypothesis import strategies as st
 from studio.decide import TOPICS, decide
 from studio.decide.admission import problems
 from studio.model.car import Car, Placard, PlacardTire, RotationDone, Tolerance
+from studio.model.circumstances import Circumstances
 from studio.model.paths import value_at
 from studio.model.places import ON_CAR
 from studio.model.quantity import Quantity, depth, length
-from studio.model.specimen import Damage, DamageKind, Gauge, Reading, Specimen, Zone
+from studio.model.specimen import Damage, DamageKind, Gauge, PressureReading, Reading, Specimen, Zone
 from tests.decide.build import TABLES, episode, flat, four, tire
 
 markings = st.sampled_from(
@@ -27,6 +28,11 @@ markings = st.sampled_from(
 codes = st.sampled_from(["", "0124", "3618", "5320", "317", "0005"])
 days = st.dates(dt.date(2023, 1, 1), dt.date(2026, 3, 1))
 odometers = st.one_of(st.none(), st.builds(Quantity, st.floats(0, 300_000), st.sampled_from(["mi", "km"])))
+fills = st.builds(Quantity, st.floats(100, 420), st.just("kPa"))
+pressures = st.one_of(
+    st.none(), st.builds(PressureReading, pressure=fills, cold=st.booleans(),
+                         temperature=st.sampled_from([None, Quantity(37, "degF"), Quantity(21, "degC")])),
+)  # fmt: skip
 gauges = st.sampled_from([Gauge(resolution=depth(s, u)) for s, u in ((1, "32nds"), (0.5, "32nds"), (0.1, "mm"))])
 
 
@@ -43,7 +49,7 @@ def readings(draw):
     return Reading(
         on=draw(days), place=draw(st.sampled_from([*ON_CAR, "bench"])), gauge=draw(gauges), depths=grid,
         unit=draw(st.sampled_from(["mm", "32nds"])), odometer=draw(odometers),
-        damage=tuple(draw(st.lists(damage, max_size=2))),
+        damage=tuple(draw(st.lists(damage, max_size=2))), pressure=draw(pressures),
     )  # fmt: skip
 
 
@@ -62,12 +68,16 @@ def specimens(draw):
     )  # fmt: skip
 
 
+lines = st.builds(PlacardTire, marking=markings, pressure=st.one_of(st.none(), fills))
 cars = st.builds(
     Car,
     drivetrain=st.sampled_from([None, "front", "rear", "all", "part_time_four"]),
-    placard=st.builds(
-        Placard, front=st.builds(PlacardTire, marking=markings), rear=st.builds(PlacardTire, marking=markings)
-    ),
+    placard=st.builds(Placard, front=lines, rear=lines, spare=lines),
+    certified_as=st.sampled_from([None, "passenger_car", "mpv", "light_truck"]),
+    front_axle_rating=st.sampled_from([None, Quantity(3050, "lb"), Quantity(1250, "kg")]),
+    rear_axle_rating=st.sampled_from([None, Quantity(2200, "kg")]), dual_rear_wheels=st.booleans(),
+    front_rim_width=st.sampled_from([None, length(6.5, "in")]), final_drive=st.sampled_from([None, 3.5]),
+    ground_clearance=st.sampled_from([None, length(150)]), rear_track=st.sampled_from([None, length(65, "in")]),
     tolerance=st.sampled_from([
         None, Tolerance(form="depth", limit=depth(2, "32nds")), Tolerance(form="percent", limit=Quantity(0.5, "%")),
         Tolerance(form="circumference", limit=length(0.25, "in")), Tolerance(form="depth", limit=length(0.1, "in")),
@@ -75,9 +85,15 @@ cars = st.builds(
     rotation_interval=st.sampled_from([None, Quantity(5000, "mi"), Quantity(10_000, "km")]),
     rotations=st.lists(st.builds(RotationDone, on=days, odometer=odometers), max_size=2).map(tuple),
 )  # fmt: skip
+arounds = st.builds(
+    Circumstances, sizes_wished=st.lists(markings, max_size=3).map(tuple),
+    speed=st.sampled_from([None, Quantity(0, "mph"), Quantity(70, "mph")]),
+)  # fmt: skip
 any_episode = st.builds(
-    lambda tires, car, region, units: episode(*tires, car=car, region=region, units=units),
-    specimens(), cars, st.sampled_from(sorted(TABLES.regions)), st.sampled_from(["us", "metric"]),
+    lambda tires, car, around, region, units: episode(
+        *tires, car=car, circumstances=around, region=region, units=units
+    ),
+    specimens(), cars, arounds, st.sampled_from(sorted(TABLES.regions)), st.sampled_from(["us", "metric"]),
 )  # fmt: skip
 
 
