@@ -14,9 +14,9 @@ def coin_sentence(held: Held, coin: Coin, test: CoinFact) -> str:
     """What the coin shows at the governing reading."""
     own, start = held.part.audience.own, f"{coin.name}, {held.part.at}"
     if held.shows == "over":
-        return f"{start}: {test.over}."
+        return f"{start}: {test.over}, so more than {own(held.high)}."
     if held.shows == "under":
-        return f"{start}: {test.under}."
+        return f"{start}: {test.under}, so {own(held.low)} or less."
     if held.shows == "between":
         return f"{start}: over its {own(held.low)}, yet {test.under}."
     return f"{start}: too close to the coin's {own(held.low)} to call."

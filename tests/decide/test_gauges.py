@@ -43,11 +43,13 @@ def test_us_coins_by_custom_2_4_and_6_32nds(at, cent, quarter, memorial):
 
 def test_the_sentences_say_what_one_sees():
     its = found(4, gauge=THIRTY_SECONDS)
-    assert its["us_cent"].sentence == "US cent, front left at 4/32 in (3.2 mm): the top of the head is covered."
+    assert its["us_cent"].sentence == (
+        "US cent, front left at 4/32 in (3.2 mm): the top of the head is covered, so more than 2/32 in."
+    )
     assert its["us_quarter"].sentence == (
         "US quarter, front left at 4/32 in (3.2 mm): too close to the coin's 4/32 in to call."
     )
-    assert found(1)["us_cent"].sentence.endswith(": the top of the head shows.")
+    assert found(1)["us_cent"].sentence.endswith(": the top of the head shows, so 2/32 in or less.")
 
 
 @pytest.mark.parametrize(
