@@ -1,46 +1,49 @@
-"""How far will it go? Wear over distance by least squares, and the distance left to each limit with its band.
+"""How far will it go? Wear over the distance each tire rolled, and distance and date of each limit with their band."""
 
-First shape of the topic: the lowest reading over the car's odometer, one rate for the whole tire.
-"""
-
-import itertools
-import math
 from collections.abc import Iterator
 
-from studio.decide import life_words
+from studio.decide import age, life_change, life_figures, life_words
 from studio.decide.audience import Audience, unique_sources
-from studio.decide.damage import condemning
+from studio.decide.car_log import car_log
 from studio.decide.gauge import doubt
-from studio.decide.life_read import Life, Part, Point, Reach
+from studio.decide.life_fit import grooves
+from studio.decide.life_read import Life, Part
 from studio.decide.markings import read
-from studio.decide.measured import Measured, history
+from studio.decide.measured import history
+from studio.decide.pace import pace
+from studio.decide.ruled_out import ruled_out
 from studio.decide.subjects import tires
 from studio.decide.tread_limits import marks_for
+from studio.decide.whereabouts import way
 from studio.model.episode import Episode
-from studio.model.finding import Figure, Finding
-from studio.model.places import CORNERS
-from studio.model.quantity import Quantity, depth
+from studio.model.finding import Finding
+from studio.model.source import Source
 from studio.reference.tables import Tables
-from studio.tires.errors import RangeError
-from studio.tires.tread import fit_wear
 
 TOPIC = "life"
 
 
 def parts(episode: Episode, tables: Tables) -> Iterator[Part]:
-    """One part for each tire."""
+    """One part for each tire; a temporary spare is not driven on, so nobody asks."""
+    log = car_log(episode, tables)
+    runs = pace(episode, log, tables)
     for tire in tires(episode):
+        specimen = tire.specimen
+        marking = read(specimen.marking)
+        if marking is not None and marking.service == "temporary":
+            continue
+        treads = history(specimen, tire.subject.path, episode.on)
         yield Part(
-            audience=Audience.of(episode), subject=tire.subject, season=tire.specimen.season,
-            history=history(tire.specimen, tire.subject.path, episode.on), marking=tire.specimen.marking,
-            damage=condemning(tire.specimen, tire.subject.path, episode.on, tables),
+            audience=Audience.of(episode), subject=tire.subject, history=treads, way=way(tire, treads, log),
+            season=specimen.season, marking=specimen.marking, depth_new=specimen.depth_new,
+            date_code=specimen.date_code, on=episode.on, pace=runs, out=ruled_out(tire, episode, tables),
         )  # fmt: skip
 
 
 def conclude(part: Part, tables: Tables) -> Finding:
     """The finding on one tire."""
-    if part.damage:
-        return _condemned(part, tables)
+    if part.out:
+        return _ruled_out(part, tables)
     its = read_part(part, tables)
     return _finding(its, tables) if isinstance(its, Life) else _unknown(part, its, tables)
 
@@ -49,128 +52,74 @@ def read_part(part: Part, tables: Tables) -> Life | str:
     """The part read and fitted, or in words what keeps it from being."""
     marking = read(part.marking)
     construction = "radial" if marking is None or marking.construction == "radial" else "diagonal"
-    temporary = marking is not None and marking.service == "temporary"
-    marks = marks_for(part.audience.region, part.season, construction, temporary, tables)
+    marks = marks_for(part.audience.region, part.season, construction, False, tables)
     if marks is None:
         return "a region whose rules are known"
-    points = _points(part, tables)
-    if len(points) < 2 or points[-1].rolled <= 0:
-        return "two readings with odometer, some distance apart"
-    if refused := _too_little(points, tables):
-        return refused
-    try:
-        fit = fit_wear([point.rolled for point in points], [point.depth_mm for point in points])
-    except RangeError:
-        return "readings that fall with distance"
-    now = part.history[-1]
+    found = grooves(part, tables)
+    if isinstance(found, str):
+        return found
+    aged = age.Part(subject=part.subject, code=part.date_code, on=part.on, region=part.audience.region)
     return Life(
-        part=part, points=points, unit=points[-1].odometer.unit, fit=fit, marks=marks, now_mm=_lowest_mm(now),
-        now_doubt_mm=doubt(now.reading.gauge, tables).half_width.to("mm").value,
+        part=part, grooves=found, marks=marks, coverage=tables.measuring["coverage_factor"].value,
+        now_half_mm=doubt(part.history[-1].reading.gauge, tables).half_width.to("mm").value,
+        wide=tables.measuring["wide_band_factor"].value, days_per_year=tables.physics["days_per_year"].value,
+        aged=age.read_part(aged, tables),
     )  # fmt: skip
 
 
-def _points(part: Part, tables: Tables) -> tuple[Point, ...]:
-    """The readings with an odometer; distance counts only from where the tire stood at a corner of the car."""
-    read_on_car = [(tread, tread.reading.odometer) for tread in part.history if tread.reading.odometer is not None]
-    if not read_on_car:
-        return ()
-    unit = read_on_car[-1][1].unit
-    points: list[Point] = []
-    for tread, odometer in read_on_car:
-        here = odometer.to(unit)
-        rolled = points[-1].rolled if points else 0.0
-        if points and points[-1].tread.reading.place in CORNERS:
-            rolled += here.value - points[-1].odometer.value
-        half_width = doubt(tread.reading.gauge, tables).half_width.to("mm").value
-        points.append(
-            Point(tread=tread, odometer=here, rolled=rolled, depth_mm=_lowest_mm(tread), doubt_mm=half_width)
-        )
-    return tuple(points)
-
-
-def _lowest_mm(tread: Measured) -> float:
-    return tread.depth(tread.lowest.value).to("mm").value
-
-
-def _too_little(points: tuple[Point, ...], tables: Tables) -> str:
-    """Refuse what would project the gauge, not the tire; and an odometer that runs backward."""
-    if any(later.rolled < earlier.rolled for earlier, later in itertools.pairwise(points)):
-        return "odometer readings that rise from one day to the next"
-    worn = points[0].depth_mm - points[-1].depth_mm
-    least = tables.measuring["projection_least_wear_mm"].value
-    if worn < max(least, math.hypot(points[0].doubt_mm, points[-1].doubt_mm)):
-        return "more wear between the readings than the gauge can blur"
-    return ""
-
-
-def _condemned(part: Part, tables: Tables) -> Finding:
-    """A tire that must not be driven on has no distance left, whatever its tread."""
-    first = part.damage[0]
+def _ruled_out(part: Part, tables: Tables) -> Finding:
+    """A tire that must not be driven on, or is too old, has no distance left, whatever its tread."""
+    out = part.out
+    assert out is not None, "called for tires that are ruled out"
+    over_age = out.verdict == "replace"
     return Finding(
-        id=f"{TOPIC}.{part.subject.name}", topic=TOPIC, subject=part.subject.name, verdict="inspect",
-        sentence=f"{part.subject.title} shows {first.words}: no distance is left to it until it was looked at.",
-        working=tuple(seen.dated for seen in part.damage), inputs=tuple(seen.path for seen in part.damage),
-        sources=unique_sources(*(seen.source for seen in part.damage)), caution=tables.cautions["damage"].text,
+        id=f"{TOPIC}.{part.subject.name}", topic=TOPIC, subject=part.subject.name, verdict=out.verdict,
+        sentence=life_words.ruled_out(part, out), working=(f"It {out.words}, which its tread does not outweigh",),
+        inputs=(out.path,), sources=(out.source,), caution=tables.cautions["over_age" if over_age else "damage"].text,
     )  # fmt: skip
 
 
 def _unknown(part: Part, missing: str, tables: Tables) -> Finding:
     least = tables.measuring["projection_least_wear_mm"]
-    odometers = tuple(f"{tread.path}.depths" for tread in part.history)
     return Finding(
         id=f"{TOPIC}.{part.subject.name}", topic=TOPIC, subject=part.subject.name, verdict="unknown",
         sentence=f"{part.subject.title}: how far it will go is not known yet.", missing=(missing,),
-        working=life_words.refused(part, missing, tables), inputs=odometers or (part.subject.path,),
-        sources=(least.source,), caution=tables.cautions["estimate"].text,
+        working=life_words.refused(part, missing, tables), sources=(least.source,),
+        inputs=tuple(f"{tread.path}.depths" for tread in part.history) or (part.subject.path,),
+        caution=tables.cautions["estimate"].text,
     )  # fmt: skip
 
 
 def _finding(its: Life, tables: Tables) -> Finding:
     part, legal = its.part, its.legal
     band = None if legal.high is None else max(legal.high - legal.left, legal.left - legal.low)
-    paths = [path for point in its.points for path in (f"{point.tread.path}.depths", f"{point.tread.path}.odometer")]
-    marks = (its.marks.legal, *its.marks.others)
     return Finding(
         id=f"{TOPIC}.{part.subject.name}", topic=TOPIC, subject=part.subject.name, sentence=life_words.sentence(its),
         verdict="replace" if its.done else None, value=legal.left, unit=its.unit, uncertainty=band,
-        working=life_words.working(its), inputs=(*dict.fromkeys((*paths, f"{part.history[-1].path}.depths")), "region"),
-        sources=unique_sources(*(mark.source for mark in marks), tables.measuring["projection_least_wear_mm"].source),
-        caution=tables.cautions["worn_tire" if its.done else "estimate"].text, figures=_figures(its),
-        would_change=life_words.would_change(its), detail=life_words.detail(its),
+        working=life_words.working(its, tables), inputs=_inputs(its), sources=_sources(its, tables),
+        caution=tables.cautions["worn_tire" if its.done else "estimate"].text, figures=life_figures.figures(its),
+        would_change=life_change.texts(its), detail=life_words.detail(its),
+        missing=() if its.yearly else (life_words.NO_PACE,),
     )  # fmt: skip
 
 
-def _figures(its: Life) -> tuple[Figure, ...]:
-    """Points, line and limits, as a chart needs them."""
-    found = [
-        Figure(name="wear_per_1000", label=f"wear in 1000 {its.unit}", quantity=depth(its.fit.rate_per_1000, "mm")),
-        Figure(name="wear_per_1000_doubt", label="half width of the wear", quantity=depth(its.rate_doubt, "mm")),
-        Figure(name="fit_at_first", label="the line at the first reading", quantity=depth(its.fit.depth_at_zero, "mm")),
-        Figure(name="fit_at_last", label="the line at the last reading", quantity=depth(its.fit_at_last, "mm")),
-        Figure(name="depth", label="last lowest reading", quantity=depth(its.now_mm, "mm")),
-        Figure(name="depth_doubt", label="doubt of the last reading", quantity=depth(its.now_doubt_mm, "mm")),
-    ]
-    for number, point in enumerate(its.points, start=1):
-        found += [
-            Figure(name=f"odometer_{number}", label=f"odometer at reading {number}", quantity=point.odometer),
-            Figure(name=f"rolled_{number}", label=f"rolled by reading {number}",
-                   quantity=Quantity(point.rolled, its.unit)),
-            Figure(name=f"depth_{number}", label=f"lowest of reading {number}",
-                   quantity=point.tread.depth(point.tread.lowest.value)),
-        ]  # fmt: skip
-    for reach in (its.legal, *its.others):
-        found += _reach_figures(reach, its)
-    return tuple(found)
+def _inputs(its: Life) -> tuple[str, ...]:
+    part, paths = its.part, []
+    for stage in part.way.stages:
+        tread = part.history[stage.number]
+        paths += [f"{tread.path}.depths", f"{tread.path}.gauge.resolution"]
+        paths += [f"{tread.path}.odometer"] if tread.reading.odometer else []
+    paths += [f"{part.history[-1].path}.depths", f"{part.subject.path}.season"]
+    paths += [f"{part.subject.path}.date_code"] if its.age_ends_it else []
+    paths += [part.pace.path] if part.pace and part.pace.path else []
+    return (*dict.fromkeys(paths), "region")
 
 
-def _reach_figures(reach: Reach, its: Life) -> list[Figure]:
-    name, label, unit = reach.mark.name, reach.mark.label, its.unit
-    found = [
-        Figure(name=name, label=label, quantity=reach.mark.depth),
-        Figure(name=f"left_{name}", label=f"left to {label}", quantity=Quantity(reach.left, unit)),
-        Figure(name=f"left_{name}_low", label=f"left to {label}, at least", quantity=Quantity(reach.low, unit)),
-    ]
-    if reach.high is not None:
-        most = Quantity(reach.high, unit)
-        found.append(Figure(name=f"left_{name}_high", label=f"left to {label}, at most", quantity=most))
-    return found
+def _sources(its: Life, tables: Tables) -> tuple[Source, ...]:
+    marks = (mark.source for mark in (its.marks.legal, *its.marks.others))
+    row = tables.measuring
+    age_row = its.aged.deciding[-1:] if its.aged and its.age_ends_it else ()
+    return unique_sources(
+        *marks, *(row.source for row in age_row), row["projection_least_wear_mm"].source,
+        row["repeatability_mm"].source, *((row["coverage_factor"].source,) if its.line.readings > 2 else ()),
+    )  # fmt: skip
