@@ -87,7 +87,7 @@ def _caution(its: Read, tables: Tables) -> str:
     out = its.part.out
     if out is not None:
         return tables.cautions["damage" if out.verdict == "inspect" else "over_age"].text
-    filling = its.standing in ("under", "over", "warm_under")
+    filling = its.standing in ("under", "over", "warm_under") and not its.leaks
     return tables.cautions["inflating" if filling or its.part.spare else "pressure"].text
 
 

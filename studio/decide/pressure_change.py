@@ -1,9 +1,9 @@
-"""What would change the verdict on a pressure, found by asking the verdict again at other pressures."""
+"""What would change the verdict on a pressure, found by reading the part again with another pressure in it."""
 
 import msgspec
 
 from studio.decide.air import step
-from studio.decide.pressure_read import Read, Standing, standing, verdict_of
+from studio.decide.pressure_read import Read, Standing, read_part
 from studio.model.finding import SEVERITY, Verdict
 from studio.model.quantity import Quantity
 from studio.reference.tables import Tables
@@ -11,6 +11,8 @@ from studio.tires.gas import temperature_for_pressure
 from studio.tires.units import CELSIUS_ZERO_K
 
 _NUDGE = 1e-6
+_ROUNDS = 3
+"""How often a level is taken again with the doubt that holds there; the doubt hardly depends on the pressure."""
 _OUTCOMES: dict[Standing, str] = {
     "right": "it would be right", "under": "it would be under the placard", "over": "it would be over the placard",
     "low": "it would have to be inspected",
@@ -21,7 +23,7 @@ class Change(msgspec.Struct, frozen=True, kw_only=True):
     """Another reading that gives another verdict: how much more (less if negative) the gauge would show."""
 
     more: Quantity
-    standing: Standing
+    outcome: str
     verdict: Verdict
 
 
@@ -29,56 +31,68 @@ def texts(its: Read, tables: Tables) -> tuple[str, ...]:
     """The changes as sentences: of the reading, then of the weather."""
     if its.part.out:
         return ()
-    found = [_reading(its, change) for change in changes(its)]
-    return (*found, *_weather(its, tables))
+    return (*(_reading(its, change) for change in changes(its, tables)), *_weather(its, tables))
 
 
-def changes(its: Read) -> tuple[Change, ...]:
+def changes(its: Read, tables: Tables) -> tuple[Change, ...]:
     """The nearest change to less and the nearest to more air, where there is one."""
-    if its.asked is None or not its.last.read.cold or its.leaks:
+    if its.asked is None or not its.last.read.cold:
         return ()
-    levels = sorted(_levels(its, its.asked.value))
-    mine = verdict_of(its.standing, its.part.spare)
-    less = next((found for level in reversed(levels) if (found := _at(its, level - _NUDGE, mine)).more.value < 0
-                 and found.verdict != mine), None)  # fmt: skip
-    more = next((found for level in levels if (found := _at(its, level + _NUDGE, mine)).more.value > 0
-                 and found.verdict != mine), None)  # fmt: skip
-    return tuple(change for change in (less, more) if change)
+    levels = _levels(its, its.asked.value, tables)
+    below = sorted((level for level in levels if level <= its.held.value), reverse=True)
+    above = sorted(level for level in levels if level >= its.held.value)
+    found = (_first(its, below, -_NUDGE, tables), _first(its, above, _NUDGE, tables))
+    return tuple(change for change in found if change)
 
 
-def _levels(its: Read, asked: float) -> list[float]:
+def _first(its: Read, levels: list[float], nudge: float, tables: Tables) -> Change | None:
+    """The first of the levels beyond which the verdict is another one."""
+    for level in levels:
+        again = _again(its, level + nudge, tables) if level + nudge >= 0 else None
+        if again is not None and again.verdict != its.verdict:
+            more = Quantity(again.held.value - its.held.value, its.unit)
+            return Change(more=more, outcome=_outcome(its, again), verdict=again.verdict)
+    return None
+
+
+def _outcome(its: Read, again: Read) -> str:
+    if again.leaks and again.standing != "low":
+        return "it would have a leak to be looked for"
+    milder = SEVERITY.index(again.verdict) < SEVERITY.index(its.verdict)
+    return "it would be one to watch" if milder and again.verdict == "watch" else _OUTCOMES[again.standing]
+
+
+def _again(its: Read, held: float, tables: Tables) -> Read:
+    read = msgspec.structs.replace(its.last.read, pressure=Quantity(held, its.unit))
+    last = msgspec.structs.replace(its.last, read=read)
+    return read_part(msgspec.structs.replace(its.part, taken=(*its.part.taken[:-1], last)), tables)
+
+
+def _levels(its: Read, asked: float, tables: Tables) -> list[float]:
     """What the gauge would have to show for the verdict to turn."""
-    edges = [_held_for(its, value) for value in (asked - its.doubt, asked + its.doubt)]
-    return [its.low_share * asked, *edges]
+    low = its.low_share * asked
+    found = [low, _held_for(its, low)]
+    for sign in (-1, 1):
+        level = _held_for(its, asked)
+        for _ in range(_ROUNDS):
+            level = max(0.0, _held_for(its, asked + sign * _again(its, level, tables).doubt))
+        found.append(level)
+    if its.drop and its.drop.usual_most is not None:
+        found.append(its.drop.expected.pressure.value - its.drop.usual_most - its.drop.doubt)
+    return found
 
 
 def _held_for(its: Read, value: float) -> float:
     """The reading that gives ``value`` where the car is driven."""
     if its.now is None or its.street is None:
-        return value
+        return max(0.0, value)
     outside, there = its.now.atmosphere_there.value, its.street.atmosphere_there.value
-    return (value + there) * its.now.kelvin / its.street.kelvin - outside
-
-
-def _value_for(its: Read, held: float) -> float:
-    if its.now is None or its.street is None:
-        return held
-    outside, there = its.now.atmosphere_there.value, its.street.atmosphere_there.value
-    return (held + outside) * its.street.kelvin / its.now.kelvin - there
-
-
-def _at(its: Read, held: float, mine: Verdict) -> Change:
-    at = standing(_value_for(its, held), held, its)
-    return Change(more=Quantity(held - its.held.value, its.unit), standing=at, verdict=verdict_of(at, its.part.spare))
+    return max(0.0, (value + there) * its.now.kelvin / its.street.kelvin - outside)
 
 
 def _reading(its: Read, change: Change) -> str:
-    by, way = its.part.audience.both(Quantity(abs(change.more.value), its.unit)), "less"
-    if change.more.value > 0:
-        way = "more"
-    milder = SEVERITY.index(change.verdict) < SEVERITY.index(verdict_of(its.standing, its.part.spare))
-    outcome = _OUTCOMES[change.standing] if not milder or change.standing == "right" else "it would be one to watch"
-    return f"If the gauge read over {by} {way}, {outcome}."
+    by = its.part.audience.both(Quantity(abs(change.more.value), its.unit))
+    return f"If the gauge read over {by} {'more' if change.more.value > 0 else 'less'}, {change.outcome}."
 
 
 def _weather(its: Read, tables: Tables) -> tuple[str, ...]:

@@ -125,11 +125,11 @@ def verdict_of(standing: Standing, spare: bool) -> Verdict:
 
 
 def standing(value: float, held: float, its: Read) -> Standing:
-    """Where a pressure stands: ``value`` against what is asked, ``held`` against what a tire is hurt by."""
+    """Where a pressure stands: ``value`` against what is asked; low where neither it nor ``held`` is enough."""
     if its.asked is None:
         return "unasked"
     asked = its.asked.value
-    if held <= its.low_share * asked + _SAME:
+    if max(value, held) <= its.low_share * asked + _SAME:
         return "low"
     if not its.last.read.cold:
         return "warm_under" if held < asked - its.gauge - _SAME else "warm"

@@ -112,3 +112,17 @@ def test_49_cfr_571_138_s4_2_lamp(placard, floor, lamp):
 def test_the_impossible_is_refused(call):
     with pytest.raises(RangeError, match="expected"):
         call()
+
+
+@given(st.floats(150, 400), st.floats(-40, 60), st.floats(-40, 60), st.floats(50, 102), st.floats(50, 102))
+def test_elsewhere_the_absolute_pressure_is_kept_whatever_the_air_outside(gauge_kpa, from_c, to_c, here, there):
+    from_k, to_k = celsius(from_c, to_c)
+    after = gas.pressure_elsewhere(gauge_kpa, from_k, to_k, here, there)
+    assert (after + there) * from_k == pytest.approx((gauge_kpa + here) * to_k)
+
+
+@given(st.floats(150, 400), st.floats(-40, 60), st.floats(150, 400))
+def test_the_temperature_for_a_pressure_gives_that_pressure(gauge_kpa, at_c, wanted):
+    (at_k,) = celsius(at_c)
+    there = gas.temperature_for_pressure(gauge_kpa, at_k, wanted, 101.325)
+    assert gas.pressure_at_temperature(gauge_kpa, at_k, there, 101.325) == pytest.approx(wanted)
