@@ -106,7 +106,9 @@ def _with_lens_beside(data: Measured, body: Box, frame: Frame) -> Arranged:
 def _section(data: Measured, region: Box, frame: Frame, lens_beside: bool) -> Arranged:
     """The section between its labels, as large as width and height allow."""
     grid = frame.grid
-    widest = _LABEL_SHARE[frame.shape] * frame.content.width
+    callout = frame.cap_height("callout")
+    values = [width(note.value, callout, "semibold") + 1 for note in (data.height, data.rim)]
+    widest = max(_LABEL_SHARE[frame.shape] * frame.content.width, *values)
     left_wide = max(label_size(note, frame, widest)[0] for note in (data.height, data.rim))
     aside = _aside(data, region, frame) if lens_beside else 0.0
     room = region.width - left_wide - aside - (2 * _BESIDE + _TO_LABEL + _ABOVE) * grid

@@ -57,6 +57,15 @@ def test_nothing_overlaps_or_leaves_the_safe_area(marking, shape, look):
 
 @pytest.mark.parametrize("marking", SIZES)
 @pytest.mark.parametrize("shape", SHAPES)
+@pytest.mark.parametrize("units", ["us", "metric"])
+def test_no_number_and_no_label_is_cut(marking, shape, units):
+    for depth in (0, 6.5, 12):
+        scene = drawn(worn(marking, depth), SHAPES[shape], units=units)
+        assert [text.text for text in scene.texts if "…" in text.text] == []
+
+
+@pytest.mark.parametrize("marking", SIZES)
+@pytest.mark.parametrize("shape", SHAPES)
 def test_every_dimension_line_is_to_one_scale(marking, shape):
     width, height, outer, rim = SIZES[marking]
     scene = drawn(worn(marking), SHAPES[shape])

@@ -50,6 +50,14 @@ def test_nothing_overlaps_or_leaves_the_safe_area(depths, shape, look):
         assert complaints(drawn(depths, shape, look, request=request, **new)) == []
 
 
+@pytest.mark.parametrize("depths", [(0, 0, 0, 0), (12, 9, 5, 2), (5.5, 6.5, 7.5, 10.5)])
+@pytest.mark.parametrize("shape", SHAPES)
+@pytest.mark.parametrize("units", ["us", "metric"])
+def test_no_number_and_no_label_is_cut(depths, shape, units):
+    scene = drawn(depths, shape, request=Request(specimens=ALL, units=units))
+    assert [text.text for text in scene.texts if "…" in text.text] == []
+
+
 @pytest.mark.parametrize("shape", SHAPES)
 def test_surfaces_stand_at_their_depths_on_one_scale(shape):
     scene = drawn((9, 4, 7, 6), shape)

@@ -50,6 +50,14 @@ def test_nothing_overlaps_or_leaves_the_safe_area(marking, shape, look):
 
 @pytest.mark.parametrize("marking", MARKINGS)
 @pytest.mark.parametrize("shape", SHAPES)
+@pytest.mark.parametrize("units", ["us", "metric"])
+def test_no_number_and_no_label_is_cut(marking, shape, units):
+    scene = drawn(marking, SHAPES[shape], units=units)
+    assert [text.text for text in scene.texts if "…" in text.text] == []
+
+
+@pytest.mark.parametrize("marking", MARKINGS)
+@pytest.mark.parametrize("shape", SHAPES)
 def test_the_lettering_is_large_and_inside_the_safe_area(marking, shape):
     frame = SHAPES[shape]
     mark = letters(drawn(marking, frame))
