@@ -105,7 +105,10 @@ class ReadingSheet(QWidget):
         layout.setSpacing(8)
         rows: tuple[QWidget, ...] = (
             flow(FieldBox("&Reading", self.choice), low(new), low(remove)),
-            flow(FieldBox("&Date", self.on), FieldBox("Stood at", self.place), FieldBox("&Odometer", self.odometer)),
+            flow(
+                FieldBox("&Date", self.on), FieldBox("Stood at", self.place),
+                FieldBox("&Odometer", self.odometer, wide=True),
+            ),
             caution_note(self.subject.document.tables, "measuring", "jacking"),
             self.unit_label, self._grid_row(), self.problems, self.pasted,
             flow(
