@@ -80,7 +80,7 @@ def _finding(its: Wear, tables: Tables) -> Finding:
 
 def _inputs(its: Wear) -> tuple[str, ...]:
     part, path = its.part, its.tread.path
-    new = (f"{part.history[0].path}.depths", f"{part.subject.path}.depth_new") if its.evened else ()
+    new = (f"{part.history[0].path}.depths", f"{part.subject.path}.depth_new") if its.new else ()
     pressure = part.pressure.paths if part.pressure and its.speaks_of_pressure else ()
     return (f"{path}.depths", f"{path}.gauge.resolution", *new, *pressure)
 

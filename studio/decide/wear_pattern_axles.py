@@ -32,11 +32,7 @@ class Mate(msgspec.Struct, frozen=True, kw_only=True):
     first: Measured
     depth_new: Quantity | None
     date_code: str
-
-    @property
-    def mean_mm(self) -> float:
-        """Its mean depth now."""
-        return self.tread.mean().to("mm").value
+    mean_mm: float
 
     @property
     def worn_mm(self) -> float | None:
@@ -86,7 +82,7 @@ def _mate(tire: Tire, episode: Episode) -> Mate | None:
         return None
     return Mate(
         subject=tire.subject, tread=held[-1], first=held[0], depth_new=tire.specimen.depth_new,
-        date_code=tire.specimen.date_code,
+        date_code=tire.specimen.date_code, mean_mm=held[-1].mean().to("mm").value,
     )  # fmt: skip
 
 

@@ -57,6 +57,8 @@ def _worse(its: Wear, uneven: Uneven, tables: Tables) -> Change | None:
 
 
 def _better(its: Wear, uneven: Uneven, tables: Tables) -> Change | None:
+    if its.verdict == "keep":
+        return None
     for at in reversed(_levels(its)):
         more_mm = uneven.amount_mm - at + _NUDGE_MM
         verdict = moved(its, uneven, more_mm, tables).verdict if more_mm > 0 else its.verdict
@@ -80,7 +82,8 @@ def moved(its: Wear, uneven: Uneven, more_mm: float, tables: Tables) -> Wear:
     )
     spots = tuple(Spot(s.groove, s.station, other(s.groove, s.station, s.value)) for s in tread.spots)
     reading = msgspec.structs.replace(tread.reading, depths=grid)
-    return judge_reading(its.part, Measured(path=tread.path, reading=reading, spots=spots), tables)
+    other_tread = Measured(path=tread.path, reading=reading, spots=spots)
+    return judge_reading(its.part, other_tread, its.doubt, its.limits, its.new, tables)
 
 
 def _gauge(its: Wear) -> tuple[str, ...]:

@@ -2,6 +2,7 @@
 
 import math
 import statistics
+from collections import Counter
 from collections.abc import Iterator
 from typing import Literal
 
@@ -40,26 +41,17 @@ class Part(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class Limits(msgspec.Struct, frozen=True, kw_only=True):
-    """From which difference on wear is reported and urgent, and the doubt of a difference, in mm."""
+    """From which difference on wear is reported and urgent, and the doubt of a difference, in mm.
+
+    From ``from_mm`` on a difference may be one to report: it is clear of nothing at all, and of the limit it is not.
+    """
 
     report: Quantity
     urgent: Quantity
     doubt_mm: float
-
-    @property
-    def report_mm(self) -> float:
-        """The difference from which wear is reported."""
-        return self.report.to("mm").value
-
-    @property
-    def urgent_mm(self) -> float:
-        """The difference from which it is urgent."""
-        return self.urgent.to("mm").value
-
-    @property
-    def from_mm(self) -> float:
-        """From here on a difference may be one to report: it is clear of nothing at all, and of the limit it is not."""
-        return max(self.doubt_mm, self.report_mm - self.doubt_mm)
+    report_mm: float
+    urgent_mm: float
+    from_mm: float
 
     def unsure(self, amount_mm: float) -> bool:
         """Whether the gauge cannot tell on which side of the reported difference an amount is."""
@@ -94,8 +86,8 @@ class Wear(msgspec.Struct, frozen=True, kw_only=True):
     doubt: Doubt
     limits: Limits
     levels: tuple[float | None, ...]
-    evened: bool
-    """Whether each groove was held against its own depth when new."""
+    new: tuple[float, ...]
+    """The grooves' own depths when new, against which each is held, in mm; empty where they are not known."""
     three: Across | None
     uneven: tuple[Uneven, ...]
     """Every unevenness, whatever its verdict: the gravest first, of equal ones the largest."""
@@ -124,25 +116,31 @@ class Wear(msgspec.Struct, frozen=True, kw_only=True):
 
 def limits(half_width_mm: float, tables: Tables) -> Limits:
     """The limits of the table, and the doubt of a difference of two readings with one gauge."""
-    report, urgent = (tables.measuring[f"uneven_{name}_32nds"].value for name in ("report", "urgent"))
+    report, urgent = (depth(tables.measuring[f"uneven_{name}_32nds"].value, "32nds") for name in ("report", "urgent"))
+    doubt_mm, report_mm = math.hypot(half_width_mm, half_width_mm), report.to("mm").value
     return Limits(
-        report=depth(report, "32nds"), urgent=depth(urgent, "32nds"), doubt_mm=math.hypot(half_width_mm, half_width_mm)
-    )
+        report=report, urgent=urgent, doubt_mm=doubt_mm, report_mm=report_mm, urgent_mm=urgent.to("mm").value,
+        from_mm=max(doubt_mm, report_mm - doubt_mm),
+    )  # fmt: skip
 
 
 def judge(part: Part, tables: Tables) -> Wear | None:
     """The part read and judged; None without a reading."""
-    return judge_reading(part, part.history[-1], tables) if part.history else None
-
-
-def judge_reading(part: Part, tread: Measured, tables: Tables) -> Wear:
-    """One reading judged."""
+    if not part.history:
+        return None
+    tread = part.history[-1]
     sure = doubt(tread.reading.gauge, tables)
     held = limits(sure.half_width.to("mm").value, tables)
+    return judge_reading(part, tread, sure, held, _new_levels(part, tread, held), tables)
+
+
+def judge_reading(
+    part: Part, tread: Measured, sure: Doubt, held: Limits, new: tuple[float, ...], tables: Tables
+) -> Wear:
+    """One reading judged, each groove against its own depth in ``new``, where that is known."""
     grid = in_mm(tread)
     levels = tuple(_level(groove, held.from_mm) for groove in grid)
     read = [mm for mm in levels if mm is not None]
-    new = _new_levels(part, tread, held)
     if new:
         read = list(even_out(read, new))
     edges = levels and levels[0] is not None and levels[-1] is not None
@@ -150,17 +148,15 @@ def judge_reading(part: Part, tread: Measured, tables: Tables) -> Wear:
     found = [*_across(levels, read, three, held, tables), *_round(grid, held, tables)]
     found.sort(key=lambda it: (-SEVERITY.index(it.verdict), -it.amount_mm))
     return Wear(
-        part=part, tread=tread, doubt=sure, limits=held, levels=levels, evened=bool(new), three=three,
+        part=part, tread=tread, doubt=sure, limits=held, levels=levels, new=new, three=three,
         uneven=tuple(found),
     )  # fmt: skip
 
 
 def in_mm(tread: Measured) -> tuple[tuple[float | None, ...], ...]:
     """The reading's depths in mm."""
-    return tuple(
-        tuple(None if value is None else tread.depth(value).to("mm").value for value in groove)
-        for groove in tread.reading.depths
-    )
+    step = tread.depth(1.0).to("mm").value
+    return tuple(tuple(None if value is None else value * step for value in groove) for groove in tread.reading.depths)
 
 
 def _level(groove: tuple[float | None, ...], low_from: float) -> float | None:
@@ -210,23 +206,25 @@ def _across(
 
 def _round(grid: tuple[tuple[float | None, ...], ...], held: Limits, tables: Tables) -> Iterator[Uneven]:
     """The groove with the largest drop round the tire, under the name that all grooves together give it."""
-    drops = {groove: its.drop for groove, row in enumerate(grid) if (its := around(row, held.from_mm))}
-    if not drops:
+    found = {groove: its for groove, row in enumerate(grid) if (its := around(row, held.from_mm))}
+    if not found:
         return
-    worst = max(drops, key=lambda groove: drops[groove])
-    low_from = max(held.from_mm, drops[worst] - held.doubt_mm)  # as low as the lowest, as far as the gauge can tell
-    found = {groove: its for groove in drops if (its := around(grid[groove], low_from))}
-    row = tables.wear_patterns[_round_name(found, worst)]
-    yield _uneven(row, "round", drops[worst], (worst,), found[worst].lowest, held)
+    worst = max(found, key=lambda groove: found[groove].drop)
+    low_from = found[worst].drop - held.doubt_mm  # as low as the lowest, as far as the gauge can tell
+    if low_from > held.from_mm:
+        found = {groove: its for groove in found if (its := around(grid[groove], low_from))}
+    name, place = _round_name(found)
+    station = found[worst].lowest if place is None else place
+    yield _uneven(tables.wear_patterns[name], "round", found[worst].drop, (worst,), station, held)
 
 
-def _round_name(found: dict[int, Round], worst: int) -> str:
-    """Two low stretches: cupping. One that most grooves share: a flat spot. One in a single groove: one low place."""
+def _round_name(found: dict[int, Round]) -> tuple[str, int | None]:
+    """Two low stretches: cupping. One that most grooves share: a flat spot, and its place. Else: one low place."""
     if any(its.stretches > 1 for its in found.values()):
-        return "cupping"
-    place = found[worst].lowest
-    sharing = sum(place in its.low for its in found.values())
-    return "flat_spot" if len(found) > 1 and 2 * sharing > len(found) else "worn_spot"
+        return "cupping", None
+    sharing = Counter(place for its in found.values() for place in its.low)
+    place, grooves = min(sharing.items(), key=lambda pair: (-pair[1], pair[0]), default=(None, 0))
+    return ("flat_spot", place) if len(found) > 1 and 2 * grooves > len(found) else ("worn_spot", None)
 
 
 def _uneven(

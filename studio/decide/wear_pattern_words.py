@@ -76,7 +76,7 @@ def _across_lines(its: Wear) -> list[str]:
     lines = [f"Level of each groove, median round the tire without a low stretch: {levels}"]
     if its.three is None:
         return lines
-    new = "Each groove held against its own depth when new, as read then" if its.evened else (
+    new = "Each groove held against its own depth when new, as read then" if its.new else (
         "Assumed: all grooves were equally deep when new"
     )  # fmt: skip
     parts = zip(("outer", "center", "inner"), (its.three.outer, its.three.center, its.three.inner), strict=True)
