@@ -8,6 +8,8 @@ import msgspec
 
 from studio.decide.gauge import doubt
 from studio.decide.measured import known, measured
+from studio.decide.topic import remembered
+from studio.model.car import Car
 from studio.model.episode import Episode
 from studio.model.places import ON_CAR
 from studio.model.quantity import Quantity, UnitName
@@ -66,8 +68,19 @@ def _odometer(sighting: Sighting) -> float:
     return sighting.odometer
 
 
+def bare(episode: Episode) -> Episode:
+    """What a log and the ways of the tires depend on, and nothing else of the episode."""
+    return Episode(
+        title="", on=episode.on, specimens=episode.specimens, car=Car(rotations=episode.car.rotations)
+    )
+
+
 def car_log(episode: Episode, tables: Tables) -> CarLog:
-    """Read the log of an episode."""
+    """The log of an episode; of the same readings and rotations from memory."""
+    return _remembered(bare(episode), tables)
+
+
+def _car_log(episode: Episode, tables: Tables) -> CarLog:
     taken = [
         (number, reading, _is_new(specimen, reading, tables))
         for number, specimen in enumerate(episode.specimens)
@@ -92,6 +105,9 @@ def car_log(episode: Episode, tables: Tables) -> CarLog:
             for done in sorted(moves, key=lambda done: done.on)
         ),
     )  # fmt: skip
+
+
+_remembered = remembered(_car_log, most=8)
 
 
 def _unit(odometers: list[Quantity]) -> UnitName:

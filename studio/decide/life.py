@@ -9,12 +9,10 @@ from studio.decide.gauge import doubt
 from studio.decide.life_fit import grooves
 from studio.decide.life_read import Life, Part
 from studio.decide.markings import read
-from studio.decide.measured import history
 from studio.decide.pace import pace
 from studio.decide.ruled_out import ruled_out
-from studio.decide.subjects import tires
 from studio.decide.tread_limits import marks_for
-from studio.decide.whereabouts import way
+from studio.decide.whereabouts import traced
 from studio.model.episode import Episode
 from studio.model.finding import Finding
 from studio.model.source import Source
@@ -25,16 +23,14 @@ TOPIC = "life"
 
 def parts(episode: Episode, tables: Tables) -> Iterator[Part]:
     """One part for each tire; a temporary spare is not driven on, so nobody asks."""
-    log = car_log(episode, tables)
-    runs = pace(episode, log, tables)
-    for tire in tires(episode):
-        specimen = tire.specimen
+    runs = pace(episode, car_log(episode, tables), tables)
+    for its in traced(episode, tables):
+        tire, specimen = its.tire, its.tire.specimen
         marking = read(specimen.marking)
         if marking is not None and marking.service == "temporary":
             continue
-        treads = history(specimen, tire.subject.path, episode.on)
         yield Part(
-            audience=Audience.of(episode), subject=tire.subject, history=treads, way=way(tire, treads, log),
+            audience=Audience.of(episode), subject=tire.subject, history=its.history, way=its.way,
             season=specimen.season, marking=specimen.marking, depth_new=specimen.depth_new,
             date_code=specimen.date_code, on=episode.on, pace=runs, out=ruled_out(tire, episode, tables),
         )  # fmt: skip

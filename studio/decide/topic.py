@@ -17,6 +17,7 @@ from studio.reference.tables import Tables
 
 REMEMBERED = 512
 Part = TypeVar("Part", bound=msgspec.Struct)
+Made = TypeVar("Made")
 Decide = Callable[[Episode, Tables], tuple[Finding, ...]]
 
 
@@ -48,12 +49,22 @@ def from_parts(
 ) -> Decide:
     """Answer a topic part by part, each remembered (the last ``REMEMBERED`` of them)."""
 
-    @lru_cache(maxsize=REMEMBERED)
-    def remembered(part: Part, same: _Same) -> Finding:
-        return conclude(part, same.tables)
+    answer = remembered(conclude)
 
     def decide(episode: Episode, tables: Tables) -> tuple[Finding, ...]:
-        same = _Same(tables)
-        return tuple(remembered(part, same) for part in parts(episode, tables))
+        return tuple(answer(part, tables) for part in parts(episode, tables))
 
     return decide
+
+
+def remembered(compute: Callable[[Part, Tables], Made], most: int = REMEMBERED) -> Callable[[Part, Tables], Made]:
+    """``compute`` that answers equal parts from memory (the last ``most`` of them)."""
+
+    @lru_cache(maxsize=most)
+    def kept(part: Part, same: _Same) -> Made:
+        return compute(part, same.tables)
+
+    def answer(part: Part, tables: Tables) -> Made:
+        return kept(part, _Same(tables))
+
+    return answer

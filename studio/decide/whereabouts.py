@@ -5,11 +5,14 @@ from collections.abc import Iterator
 
 import msgspec
 
-from studio.decide.car_log import CarLog, Move, Sighting
-from studio.decide.measured import Measured
-from studio.decide.subjects import Tire
+from studio.decide.car_log import CarLog, Move, Sighting, bare, car_log
+from studio.decide.measured import Measured, history
+from studio.decide.subjects import Tire, tires
+from studio.decide.topic import remembered
+from studio.model.episode import Episode
 from studio.model.places import CORNERS, ON_CAR
 from studio.model.quantity import UnitName
+from studio.reference.tables import Tables
 
 _SAME = 1e-6
 CHANGED_OVER = "assumed: tires were changed over when they were measured, so only what it ran itself counts"
@@ -65,10 +68,34 @@ class Way(msgspec.Struct, frozen=True, kw_only=True):
         return tuple(found)
 
 
-def way(tire: Tire, history: tuple[Measured, ...], log: CarLog) -> Way:
+class Traced(msgspec.Struct, frozen=True, kw_only=True):
+    """A tire with its readings that hold a depth, oldest first, and its way through them."""
+
+    tire: Tire
+    history: tuple[Measured, ...]
+    way: Way
+
+
+def traced(episode: Episode, tables: Tables) -> tuple[Traced, ...]:
+    """All tires of the episode with their ways; for the same readings and rotations from memory."""
+    return _remembered(bare(episode), tables)
+
+
+def _traced(episode: Episode, tables: Tables) -> tuple[Traced, ...]:
+    log, found = car_log(episode, tables), []
+    for tire in tires(episode):
+        treads = history(tire.specimen, tire.subject.path, episode.on)
+        found.append(Traced(tire=tire, history=treads, way=_way(tire, treads, log)))
+    return tuple(found)
+
+
+_remembered = remembered(_traced, most=8)
+
+
+def _way(tire: Tire, treads: tuple[Measured, ...], log: CarLog) -> Way:
     """The way of one tire; of two readings on one day the one entered last counts."""
     me = int(tire.subject.path.removeprefix("specimens[").removesuffix("]"))
-    last_of_day = {tread.reading.on: (number, tread) for number, tread in enumerate(history)}
+    last_of_day = {tread.reading.on: (number, tread) for number, tread in enumerate(treads)}
     dated = [(n, tread, at) for n, tread in last_of_day.values() if (at := log.odometer(tread.reading)) is not None]
     if any(b < a - _SAME for (*_, a), (*_, b) in itertools.pairwise(dated)):
         return Way(unit=log.unit, backward=True)

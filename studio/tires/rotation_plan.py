@@ -143,6 +143,17 @@ def first_to_go(wheels: Mapping[str, Wheel], rates: Rates, plan: Plan) -> tuple[
     raise RangeError(f"no tire has to go within {_MOST_ROTATIONS} rotations, expected one to")
 
 
+def trace(wheels: Mapping[str, Wheel], rates: Rates, plan: Plan, name: str) -> tuple[tuple[str, float, float], ...]:
+    """The way of one wheel until it is the first to go, or another is: (place, distance there, lowest spot then)."""
+    lasts, _ = first_to_go(wheels, rates, plan)
+    lowest, found = wheels[name].lowest, []
+    for length, at in _legs(wheels, plan, lasts):
+        place = at[name]
+        lowest -= (0.0 if place == SPARE else rates.lowest.get(place, 0.0)) * length
+        found.append((place, length, lowest))
+    return tuple(found)
+
+
 def _legs(wheels: Iterable[str], plan: Plan, until: float) -> Iterator[tuple[float, dict[str, str]]]:
     """The way from rotation to rotation: each leg's length, and where every wheel stands on it."""
     at, gone = {place: place for place in wheels}, 0.0

@@ -6,10 +6,8 @@ import pytest
 from msgspec.structs import replace
 
 from studio.decide.car_log import car_log
-from studio.decide.measured import history
 from studio.decide.pace import after, month_words, pace
-from studio.decide.subjects import tires
-from studio.decide.whereabouts import CHANGED_OVER, MOVED, NOT_SEEN, way
+from studio.decide.whereabouts import CHANGED_OVER, MOVED, NOT_SEEN, traced
 from studio.model.car import Car, RotationDone
 from studio.model.circumstances import Circumstances
 from studio.model.quantity import Quantity, depth
@@ -38,8 +36,7 @@ def rotated(day, odometer, pattern):
 
 def ways(*specimens, rotations=()):
     whole = episode(*specimens, car=Car(rotations=tuple(rotations)))
-    log = car_log(whole, TABLES)
-    return {t.specimen.id: way(t, history(t.specimen, t.subject.path, whole.on), log) for t in tires(whole)}
+    return {its.tire.specimen.id: its.way for its in traced(whole, TABLES)}
 
 
 def places(its):

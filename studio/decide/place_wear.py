@@ -1,0 +1,172 @@
+"""What each place on the car takes off a tire, from all readings of the tires that are like those on it."""
+
+from collections.abc import Iterator, Mapping
+from functools import lru_cache
+
+import msgspec
+
+from studio.decide.car_log import bare, car_log
+from studio.decide.gauge import doubt
+from studio.decide.measured import Measured
+from studio.decide.sizes import same_size, size_of
+from studio.decide.subjects import Tire
+from studio.decide.topic import remembered
+from studio.decide.whereabouts import Way, traced
+from studio.model.episode import Episode
+from studio.model.places import AXLES, CORNERS
+from studio.model.quantity import UnitName
+from studio.reference.tables import Tables
+from studio.tires.rotation_plan import Rates
+from studio.tires.wear_rate import PlaceRates, Visit, rates_by_place
+
+FEW = "two readings with odometer of tires that stood at the front, and of tires that stood at the rear"
+LITTLE = "more wear at the front and at the rear than the gauge can blur"
+_AXLE_OF: dict[str, str] = {place: axle for axle, places in AXLES.items() for place in places}
+
+
+class Seen(msgspec.Struct, frozen=True, kw_only=True):
+    """One reading of one tire, in mm, and how far it had rolled at each place by then."""
+
+    mean_mm: float
+    lowest_mm: float
+    half_mm: float
+    rolled: tuple[tuple[str, float], ...]
+
+
+class Evidence(msgspec.Struct, frozen=True, kw_only=True):
+    """All that the wear by place depends on. Distances are in ``unit``; ``assumed`` is what was taken for granted."""
+
+    unit: UnitName
+    tires: tuple[tuple[Seen, ...], ...] = ()
+    words: tuple[str, ...] = ()
+    paths: tuple[str, ...] = ()
+    assumed: tuple[str, ...] = ()
+
+
+def evidence(episode: Episode, tables: Tables) -> Evidence:
+    """The readings of the tires that stood on the car and are of the size, season and tread of those on it now.
+
+    For the same readings and rotations from memory.
+    """
+    return _remembered(bare(episode), tables)
+
+
+def _evidence(episode: Episode, tables: Tables) -> Evidence:
+    every = traced(episode, tables)
+    on_car = [its.tire for its in every if its.tire.specimen.place in CORNERS]
+    rolled = [its for its in every if len(its.way.stages) > 1 and its.way.rolled[-1] > 0]
+    found = [its for its in rolled if any(_alike(its.tire, other, tables) for other in on_car)]
+    return Evidence(
+        unit=car_log(episode, tables).unit, words=tuple(its.tire.subject.words for its in found),
+        tires=tuple(run for its in found for run in _unbroken(its.way, its.history, tables)),
+        paths=tuple(f"{its.history[stage.number].path}.depths" for its in found for stage in its.way.stages),
+        assumed=tuple(dict.fromkeys(text for its in found for text in its.way.assumed)),
+    )  # fmt: skip
+
+
+_remembered = remembered(_evidence, most=8)
+
+
+def _alike(tire: Tire, other: Tire, tables: Tables) -> bool:
+    one, two = size_of(tire.specimen.marking, tables), size_of(other.specimen.marking, tables)
+    if tire is other:
+        return True
+    kinds = [(t.specimen.season, t.specimen.tread) for t in (tire, other)]
+    return kinds[0] == kinds[1] and one is not None and two is not None and same_size(one.marking, two.marking)
+
+
+def _unbroken(its: Way, treads: tuple[Measured, ...], tables: Tables) -> Iterator[tuple[Seen, ...]]:
+    """The readings in runs in between which the places are known; each run counts as a tire of its own."""
+    run: list[Seen] = []
+    for stage, rolled in zip(its.stages, its.by_place(), strict=True):
+        if run and any(not stretch.place for stretch in stage.since):
+            yield tuple(run)
+            run = []
+        tread = treads[stage.number]
+        run.append(
+            Seen(
+                mean_mm=tread.mean().to("mm").value, lowest_mm=tread.depth(tread.lowest.value).to("mm").value,
+                half_mm=doubt(tread.reading.gauge, tables).half_width.to("mm").value,
+                rolled=tuple((place, far) for place, far in rolled.items() if place),
+            )
+        )  # fmt: skip
+    yield tuple(run)
+
+
+class PlaceWear(msgspec.Struct, frozen=True, kw_only=True):
+    """Wear in mm for one unit of distance by corner, of the mean depth and of the lowest spot, with half widths.
+
+    ``by_axle`` says that left and right of an axle were taken to wear alike, as the readings cannot tell them apart.
+    """
+
+    unit: UnitName
+    mean: Mapping[str, float]
+    lowest: Mapping[str, float]
+    mean_half: Mapping[str, float]
+    lowest_half: Mapping[str, float]
+    by_axle: bool
+
+    def rates(self, factor: float = 1.0) -> Rates:
+        """The rates for a plan, for a unit of distance that is ``factor`` of this one's."""
+        return Rates(mean=_times(self.mean, factor), lowest=_times(self.lowest, factor))
+
+    def shifted(self, front: float, rear: float, factor: float = 1.0) -> Rates:
+        """The rates with the front and the rear moved by so many of their half widths, never below 0."""
+        by: dict[str, float] = {place: front if place in AXLES["front"] else rear for place in CORNERS}
+        mean: dict[str, float] = {p: max(0.0, self.mean[p] + by[p] * self.mean_half[p]) for p in CORNERS}
+        lowest: dict[str, float] = {p: max(0.0, self.lowest[p] + by[p] * self.lowest_half[p]) for p in CORNERS}
+        return Rates(mean=_times(mean, factor), lowest=_times(lowest, factor))
+
+    @property
+    def whole(self) -> float:
+        """The mean over the four corners of what the lowest spot loses: what a tire loses that goes round the car."""
+        return sum(self.lowest.values()) / len(CORNERS)
+
+
+def _times(rates: Mapping[str, float], factor: float) -> dict[str, float]:
+    return {place: rate * factor for place, rate in rates.items()}
+
+
+def place_wear(found: Evidence, tables: Tables) -> PlaceWear | str:
+    """The wear by place, by axle where the places cannot be told apart; or in words what keeps it from being known."""
+    return _place_wear(found, tables.measuring["coverage_factor"].value)
+
+
+@lru_cache(maxsize=64)
+def _place_wear(found: Evidence, coverage: float) -> PlaceWear | str:
+    by_place = _fit(found, CORNERS, {place: place for place in CORNERS}, coverage)
+    if isinstance(by_place, PlaceWear):
+        return by_place
+    return _fit(found, tuple(AXLES), _AXLE_OF, coverage)
+
+
+def _fit(found: Evidence, names: tuple[str, ...], name_of: Mapping[str, str], coverage: float) -> PlaceWear | str:
+    """Both fits with the corners under the names that ``name_of`` gives them."""
+    mean, lowest = (
+        rates_by_place([[_visit(seen, depth, name_of) for seen in tire] for tire in found.tires], names)
+        for depth in ("mean_mm", "lowest_mm")
+    )
+    if mean is None or lowest is None:
+        return FEW
+    if any(fit.rate[name] <= fit.half(name, coverage) for fit in (mean, lowest) for name in names):
+        return LITTLE
+    return PlaceWear(
+        unit=found.unit, by_axle=len(names) < len(CORNERS), mean=_corners(mean.rate, name_of),
+        lowest=_corners(lowest.rate, name_of), mean_half=_halves(mean, name_of, coverage),
+        lowest_half=_halves(lowest, name_of, coverage),
+    )  # fmt: skip
+
+
+def _visit(seen: Seen, depth: str, name_of: Mapping[str, str]) -> Visit:
+    rolled: dict[str, float] = {}
+    for place, far in seen.rolled:
+        rolled[name_of[place]] = rolled.get(name_of[place], 0.0) + far
+    return Visit(depth=getattr(seen, depth), half=seen.half_mm, rolled=rolled)
+
+
+def _corners(rates: Mapping[str, float], name_of: Mapping[str, str]) -> dict[str, float]:
+    return {place: rates[name_of[place]] for place in CORNERS}
+
+
+def _halves(fit: PlaceRates, name_of: Mapping[str, str], coverage: float) -> dict[str, float]:
+    return {place: fit.half(name_of[place], coverage) for place in CORNERS}
