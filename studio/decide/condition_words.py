@@ -114,6 +114,8 @@ def missing(its: Condition) -> tuple[str, ...]:
     found = [] if item.broken else [_MISSING[c.id] for c in item.checks if c.state == "open" and c.id in _MISSING]
     if any(check.why == "its tread was not read" for check in item.checks) and not item.broken:
         found.append("a depth reading")
+    if item.checks and not item.broken:
+        found.append("whether it was repaired since, from inside")
     if item.kind.kind in TO_THE_CORD:
         found.append("whether cord shows when its edges are parted")
     return tuple(found)
