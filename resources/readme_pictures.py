@@ -53,6 +53,7 @@ def window(app: QApplication, folder: Path, width: int, height: int, scheme: str
     shown.document.start(decode(DEMO.read_bytes()), None)
     shown.resize(width, height)
     shown.show()
+    shown.complete()
     for key in shown.places:
         shown.show_place(key)
         settle(app)

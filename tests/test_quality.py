@@ -28,7 +28,7 @@ def test_nothing_to_lint() -> None:
 
 @pytest.mark.parametrize("path", SOURCES, ids=lambda path: str(path.relative_to(PROJECT)))
 def test_no_file_is_longer_than_a_person_reads_at_once(path: Path) -> None:
-    assert len(path.read_text(encoding="utf-8").splitlines()) <= 300
+    assert len(path.read_text(encoding="utf-8").splitlines()) <= 400
 
 
 def test_the_top_level_holds_nothing_else() -> None:
