@@ -118,7 +118,9 @@ def _width(its: Holed, tables: Tables) -> Check:
     if too_wide(its.hole.damage, tables):
         return _check("broken", rule, "the hole is too wide")
     if size.to("mm").value > min(hole_limits_mm(tables)) + _SAME_MM:
-        return _check("unsure", rule, "the hole is between 6 mm and 1/4 in, as the same limit is quoted")
+        inch = tables.repair["hole_most_inch"]
+        both = f"{rule.value:g} {rule.unit} and {inch.value:g} {inch.unit}"
+        return _check("unsure", rule, f"the hole is between {both}, as the same limit is quoted")
     return _check("met", rule, "the hole is not too wide as it is now; cleaning it out makes it wider")
 
 

@@ -107,7 +107,7 @@ def test_bs_au_159g_the_widest_hole_between_6_mm_and_a_quarter_inch_nobody_can_c
     """6 mm and 1/4 in (6.35 mm) are quoted as one limit."""
     finding = found(hole(size=size))
     assert finding.verdict == verdict
-    assert ("between 6 mm and 1/4 in" in lines(finding)) is not called
+    assert ("between 6 mm and 0.25 in" in lines(finding)) is not called
     assert ("how wide the hole is" in finding.missing) is (size is None)
 
 
