@@ -127,7 +127,7 @@ def read_part(part: Part, tables: Tables) -> Wet | None:
     pressure = part.filled.pressure if part.filled else part.placard
     film = film_of(part.road, tables) if part.water is None and part.road.rain else None
     water = part.water or (film.above if film else None)
-    if pressure is None or pressure.value <= 0 or water is None or water.value <= 0:
+    if pressure is None or pressure.value <= 0 or water is None or water.to("in").value <= 0:
         return None
     lowest = part.tread.depth(part.tread.lowest.value)
     texture = part.road.texture_or_assumed(tables)
