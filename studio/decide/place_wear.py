@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Mapping
 from functools import lru_cache
+from statistics import fmean
 
 import msgspec
 
@@ -11,7 +12,7 @@ from studio.decide.measured import Measured
 from studio.decide.sizes import same_size, size_of
 from studio.decide.subjects import Tire
 from studio.decide.topic import remembered
-from studio.decide.whereabouts import Way, traced
+from studio.decide.whereabouts import Traced, Way, traced
 from studio.model.episode import Episode
 from studio.model.places import AXLES, CORNERS
 from studio.model.quantity import UnitName
@@ -34,13 +35,17 @@ class Seen(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class Evidence(msgspec.Struct, frozen=True, kw_only=True):
-    """All that the wear by place depends on. Distances are in ``unit``; ``assumed`` is what was taken for granted."""
+    """All that the wear by place depends on. Distances are in ``unit``; ``assumed`` is what was taken for granted.
+
+    ``share`` is how much of what the car runs the tires on it now have run themselves.
+    """
 
     unit: UnitName
     tires: tuple[tuple[Seen, ...], ...] = ()
     words: tuple[str, ...] = ()
     paths: tuple[str, ...] = ()
     assumed: tuple[str, ...] = ()
+    share: float = 1.0
 
 
 def evidence(episode: Episode, tables: Tables) -> Evidence:
@@ -60,8 +65,14 @@ def _evidence(episode: Episode, tables: Tables) -> Evidence:
         unit=car_log(episode, tables).unit, words=tuple(its.tire.subject.words for its in found),
         tires=tuple(run for its in found for run in _unbroken(its.way, its.history, tables)),
         paths=tuple(f"{its.history[stage.number].path}.depths" for its in found for stage in its.way.stages),
-        assumed=tuple(dict.fromkeys(text for its in found for text in its.way.assumed)),
+        assumed=tuple(dict.fromkeys(text for its in found for text in its.way.assumed)), share=_share(every),
     )  # fmt: skip
+
+
+def _share(every: tuple[Traced, ...]) -> float:
+    """The mean share of the car's distance over the tires at the corners that rolled at all."""
+    ways = [its.way for its in every if its.tire.specimen.place in CORNERS and its.way.driven > 0]
+    return min(1.0, fmean(way.rolled[-1] / way.driven for way in ways)) if ways else 1.0
 
 
 _remembered = remembered(_evidence, most=8)

@@ -9,6 +9,7 @@ from studio.decide import (
     pressure,
     ratings,
     rotation,
+    rotation_plan,
     size,
     size_swap,
     slip,
@@ -39,6 +40,8 @@ TOPICS: tuple[Topic, ...] = (
     Topic(id="spare", question="What does the spare do?", decide=from_parts(spare.parts, spare.conclude)),
     Topic(id="age", question="How old is it?", decide=from_parts(age.parts, age.conclude)),
     Topic(id="life", question="How far will it go?", decide=from_parts(life.parts, life.conclude)),
+    Topic(id="rotation_plan", question="What would rotating gain?",
+          decide=from_parts(rotation_plan.parts, rotation_plan.conclude)),
     Topic(id="wear_effects", question="What does wear do to speed and distance?",
           decide=from_parts(wear_effects.parts, wear_effects.conclude)),
 )

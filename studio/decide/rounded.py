@@ -2,13 +2,14 @@
 
 from studio.model.quantity import Quantity, System, UnitName
 
-_STEP, _SMALL, _SMALL_STEP = 100, 1000, 10
+STEP = 100
+_SMALL, _SMALL_STEP = 1000, 10
 
 
 def about(value: float, unit: UnitName, system: System) -> Quantity:
     """A projected distance to the hundred (below a thousand to the ten) in the units of ``system``."""
     quantity = Quantity(value, unit).in_system(system)
-    step = _STEP if quantity.value >= _SMALL else _SMALL_STEP
+    step = STEP if quantity.value >= _SMALL else _SMALL_STEP
     return Quantity(round(quantity.value / step) * step, quantity.unit)
 
 

@@ -78,29 +78,37 @@ class Search:
     tried: tuple[Course, ...]
 
 
-def plans(patterns: Iterable[Pattern], intervals: Iterable[float], firsts: Iterable[float]) -> tuple[Plan, ...]:
-    """Every combination, and not rotating, which comes first."""
-    return (STAY, *(Plan(*one) for one in itertools.product(patterns, firsts, intervals)))
+def plans(patterns: Iterable[Pattern], times: Iterable[tuple[float, float]]) -> tuple[Plan, ...]:
+    """Every pattern at every one of ``times``: (first, interval)."""
+    return tuple(Plan(pattern, *time) for pattern, time in itertools.product(patterns, times))
 
 
-def search(wheels: Mapping[str, Wheel], rates: Rates, tried: Sequence[Plan]) -> Search:
-    """Run every plan until the first tire would have to go if nothing were moved, and pick the best two ways.
+def search(
+    wheels: Mapping[str, Wheel], rates: Rates, tried: Sequence[Plan], *, same_way: float = 0.0, same_depth: float = 0.0
+) -> Search:
+    """Run not rotating and every plan until the first tire would have to go if nothing were moved; pick the best.
 
-    Of equally good plans the one that is better in the other respect wins, then the one that rotates less often. Raises
+    Plans count as equally good where they are no further apart than ``same_way`` and ``same_depth``. Of equally good
+    ones not rotating wins, then those that are better in the other respect, then what was tried first. Raises
     RangeError where nothing wears, so that no tire would ever have to go.
     """
     over = run(wheels, rates, STAY, 0.0).lasts
-    courses = tuple(run(wheels, rates, plan, over) for plan in (STAY, *(plan for plan in tried if plan != STAY)))
+    courses = tuple(run(wheels, rates, plan, over) for plan in (STAY, *tried))
+    near, far = _nearest(courses, same_depth), _furthest(courses, same_way)
     return Search(
-        stay=courses[0], tried=courses,
-        closest=min(courses, key=lambda c: (_even(c.mean_apart), -_even(c.lasts), c.rotations)),
-        longest=min(courses, key=lambda c: (-_even(c.lasts), _even(c.mean_apart), c.rotations)),
+        stay=courses[0], tried=courses, closest=near[0] if near[0] is courses[0] else _furthest(near, same_way)[0],
+        longest=far[0] if far[0] is courses[0] else _nearest(far, same_depth)[0],
     )  # fmt: skip
 
 
-def _even(value: float) -> float:
-    """A value without the noise of binary fractions, so that equal plans count as equal."""
-    return float(f"{value:.9g}")
+def _furthest(courses: Sequence[Course], same: float) -> Sequence[Course]:
+    most = max(course.lasts for course in courses)
+    return [course for course in courses if course.lasts >= most * (1 - _SAME) - same]
+
+
+def _nearest(courses: Sequence[Course], same: float) -> Sequence[Course]:
+    least = min(course.mean_apart for course in courses)
+    return [course for course in courses if course.mean_apart <= least * (1 + _SAME) + same]
 
 
 def run(wheels: Mapping[str, Wheel], rates: Rates, plan: Plan, over: float) -> Course:
