@@ -72,7 +72,9 @@ class Film(msgspec.Struct, frozen=True, kw_only=True):
 
 def as_length(given: Quantity | None) -> Quantity | None:
     """A depth of water or texture, which no tread gauge reads, as a length; None where it is nothing."""
-    return Quantity(given.value, given.unit, "length") if given is not None and given.value > 0 else None
+    if given is None or given.to("in").value <= 0:
+        return None
+    return Quantity(given.value, given.unit, "length")
 
 
 def texture_row(tables: Tables) -> Value:

@@ -171,8 +171,9 @@ def _of_1979(given: Given, coefficients: Gallaway, tables: Tables) -> float:
 
 
 def _of_1963(given: Given, tables: Tables) -> float | None:
-    """Only where the water is deeper than the tread: there is no tread in that relation."""
-    if given.water_in <= given.depth_in:
+    """Only where the water is deeper than the tread, of which it knows nothing, and as deep as water of any test."""
+    least = tables.hydroplaning["stated_water_least_in"].value
+    if given.water_in <= given.depth_in or given.water_in < least:
         return None
     return floating_speed(given.pressure_psi, tables.hydroplaning["nasa_mph"].value)
 

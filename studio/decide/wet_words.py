@@ -17,6 +17,8 @@ def sentence(its: Wet) -> str:
         first = its.beyond[0]
         return f"{title}: no floating speed given; {both(first.value)}{_OF[first.name]} is outside the tests."
     speed = both(Quantity(its.mph, "mph"))
+    if its.of_1979 is None:
+        return f"{title} floats near {speed} in water deeper than its tread; grip goes before."
     return f"{title} floats near {speed} in {both(its.water)} of water; grip goes before."
 
 
@@ -79,6 +81,9 @@ def _of_1963_lines(its: Wet, tables: Tables) -> list[str]:
     row, both = tables.hydroplaning["nasa_mph"], its.part.audience.both
     name = "Relation of 1963 (NASA; smooth tires, or water deeper than the tread)"
     tread, water = length(its.given.depth_in, "in"), length(its.given.water_in, "in")
+    if its.of_1963 is None and water.value > tread.value:
+        least = length(tables.hydroplaning["stated_water_least_in"].value, "in")
+        return [f"{name}: {both(water)} of water is less than {both(least)}, the least that was tested"]
     if its.of_1963 is None:
         return [f"{name}: {both(water)} of water is not deeper than {both(tread)} of tread, so it says nothing here"]
     return [f"{name}, in mph: {row.value:g} × √{its.given.pressure_psi:.2f} = {its.of_1963:.2f} (psi)"]
@@ -152,12 +157,19 @@ def missing(its: Wet) -> tuple[str, ...]:
     return (*found, *(() if its.flow else ("the marking, for the volume of water",)))
 
 
+def _range_1963(its: Wet) -> str:
+    if its.of_1963 is not None:
+        return "inside"
+    shallow = its.given.water_in <= its.given.depth_in
+    return f"outside: the water is {'not deeper than the tread' if shallow else 'less than was tested'}"
+
+
 def detail(its: Wet) -> tuple[tuple[str, str], ...]:
     """Words that pictures put beside the figures."""
     pairs = {
         "relation": "1979" if its.of_1979 is not None else "1963" if its.of_1963 is not None else "none",
         "range_1979": "; ".join(_range(its, beyond) for beyond in its.beyond) or "inside",
-        "range_1963": "inside" if its.of_1963 is not None else "outside: the water is not deeper than the tread",
+        "range_1963": _range_1963(its),
         "water": "by rain" if its.film else "given", "speed": "assumed" if its.speed.assumed else "given",
     }  # fmt: skip
     return tuple(pairs.items())

@@ -66,6 +66,8 @@ def test_the_relation_of_1963_says_nothing_of_water_that_is_not_deeper_than_the_
     assert shallow.figure("floating_1963") is None and "not deeper" in shallow.word("range_1963")
     assert found(4, water_depth=inches(0.125)).figure("floating_1963") is None, "4/32 in is as deep"
     assert number(found(0, water_depth=inches(0.1)), "floating_1963") > 0
+    thin = found(0, water_depth=inches(0.04))
+    assert thin.figure("floating_1963") is None and thin.word("range_1963").endswith("less than was tested")
 
 
 @pytest.mark.parametrize(
@@ -146,6 +148,7 @@ def test_nobody_asked_nothing_said():
     assert decide(whole(), TABLES).of("wet") == ()
     assert decide(whole(speed=Quantity(60.0, "mph"), texture_depth=mm(0.5)), TABLES).of("wet") == ()
     assert decide(whole(water_depth=mm(0)), TABLES).of("wet") == ()
+    assert decide(whole(water_depth=mm(5e-324)), TABLES).of("wet") == ()
 
 
 def test_the_tire_with_the_least_tread_speaks_for_the_car_and_neither_spare_nor_bench_counts():
