@@ -3,7 +3,7 @@
 import msgspec
 
 from studio.decide.air import step
-from studio.decide.pressure_read import Read, Standing, read_part
+from studio.decide.pressure_read import Read, Standing, judge_part
 from studio.model.finding import SEVERITY, Verdict
 from studio.model.quantity import Quantity
 from studio.reference.tables import Tables
@@ -11,7 +11,7 @@ from studio.tires.gas import temperature_for_pressure
 from studio.tires.units import CELSIUS_ZERO_K
 
 _NUDGE = 1e-6
-_ROUNDS = 3
+_ROUNDS = 2
 """How often a level is taken again with the doubt that holds there; the doubt hardly depends on the pressure."""
 _OUTCOMES: dict[Standing, str] = {
     "right": "it would be right", "under": "it would be under the placard", "over": "it would be over the placard",
@@ -65,7 +65,7 @@ def _outcome(its: Read, again: Read) -> str:
 def _again(its: Read, held: float, tables: Tables) -> Read:
     read = msgspec.structs.replace(its.last.read, pressure=Quantity(held, its.unit))
     last = msgspec.structs.replace(its.last, read=read)
-    return read_part(msgspec.structs.replace(its.part, taken=(*its.part.taken[:-1], last)), tables)
+    return judge_part(msgspec.structs.replace(its.part, taken=(*its.part.taken[:-1], last)), tables)
 
 
 def _levels(its: Read, asked: float, tables: Tables) -> list[float]:
@@ -73,9 +73,9 @@ def _levels(its: Read, asked: float, tables: Tables) -> list[float]:
     low = its.low_share * asked
     found = [low, _held_for(its, low)]
     for sign in (-1, 1):
-        level = _held_for(its, asked)
-        for _ in range(_ROUNDS):
-            level = max(0.0, _held_for(its, asked + sign * _again(its, level, tables).doubt))
+        level = _held_for(its, asked + sign * its.doubt)
+        for _ in range(_ROUNDS if its.street else 0):
+            level = _held_for(its, asked + sign * _again(its, level, tables).doubt)
         found.append(level)
     if its.drop and its.drop.usual_most is not None:
         found.append(its.drop.expected.pressure.value - its.drop.usual_most - its.drop.doubt)

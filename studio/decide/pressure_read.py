@@ -72,7 +72,7 @@ class Read(msgspec.Struct, frozen=True, kw_only=True):
     doubt: float
     low_share: float
     drop: Drop | None
-    lamp: Lamp | None
+    lamp: Lamp | None = None
 
     @property
     def unit(self) -> UnitName:
@@ -139,7 +139,16 @@ def standing(value: float, held: float, its: Read) -> Standing:
 
 
 def read_part(part: Part, tables: Tables) -> Read:
-    """The part read. It holds at least one reading."""
+    """The part read, with what the warning lamp must do. It holds at least one reading."""
+    its = judge_part(part, tables)
+    if part.spare or part.asked is None:
+        return its
+    lamp = lamp_for(part.marking, part.asked.pressure.to(its.unit), part.dual, part.audience, tables)
+    return msgspec.structs.replace(its, lamp=lamp)
+
+
+def judge_part(part: Part, tables: Tables) -> Read:
+    """The part read as far as its verdict needs it, for asking that again with another pressure."""
     last = part.taken[-1]
     unit = last.read.pressure.unit
     gauge = pressure_doubt(tables).half_width.to(unit).value
@@ -149,8 +158,6 @@ def read_part(part: Part, tables: Tables) -> Read:
         part=part, last=last, now=now, street=street, gauge=gauge, low_share=tables.pressure["tpms_us_share"].value,
         doubt=_street_doubt(now, street, gauge, tables) if now and street else gauge,
         drop=_drop(part, now, last.on, tables) if now else None,
-        lamp=None if part.spare or part.asked is None
-        else lamp_for(part.marking, part.asked.pressure.to(unit), part.dual, part.audience, tables),
     )  # fmt: skip
 
 

@@ -5,6 +5,7 @@ standard gravity 9.80665 m/s2); the psi follows from them.
 """
 
 import math
+from functools import lru_cache
 from typing import Literal
 
 import msgspec
@@ -133,6 +134,7 @@ class Quantity(msgspec.Struct, frozen=True, forbid_unknown_fields=True, omit_def
         return speak(self.value, self.unit, self.measures)
 
 
+@lru_cache(maxsize=64)
 def _alternatives(kind: str) -> tuple[str, ...]:
     if kind in ("depth", "length"):
         return ("mm", "32nds", "in")
