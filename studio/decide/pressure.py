@@ -100,6 +100,7 @@ def _inputs(its: Read) -> tuple[str, ...]:
         base = next(taken for taken in part.taken if taken.on == its.drop.since)
         found += [f"{base.path}.pressure", f"{base.path}.temperature"]
     found += [part.out.path] if part.out else []
+    found += ["car.dual_rear_wheels"] if part.dual else []
     return (*found, *part.around.given, f"{part.subject.path}.marking", "region")
 
 

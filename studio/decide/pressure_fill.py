@@ -152,8 +152,10 @@ def _would_change(part: Part, first: Set) -> tuple[str, ...]:
     unit = first.here.pressure.unit
     more = Quantity(colder.pressure.value - first.here.pressure.value, unit)
     lines = [f"Each {by.text()} colder where it is driven asks for {part.audience.both(more)} more."]
-    if first.more > 0:
-        back = part.audience.both(Quantity(first.more, unit))
+    thawed = first.here.elsewhere(first.here.temperature, first.there.atmosphere).pressure.value
+    over = thawed - first.there.pressure.value
+    if over > 0 and first.here.kelvin > first.there.kelvin:
+        back = part.audience.both(Quantity(over, unit))
         lines.append(f"Once it is as warm there as here, they stand {back} over the placard: let that out, cold.")
     return tuple(lines)
 

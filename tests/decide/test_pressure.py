@@ -83,6 +83,18 @@ def test_what_is_set_and_then_driven_stands_at_the_placard(placard_kpa, warm_c, 
     assert finding.value == pytest.approx(placard_kpa) and finding.verdict == "keep"
 
 
+def test_what_a_thaw_does_to_what_was_set_is_said_even_up_on_the_plateau():
+    """Set at 70 F and sea level for 20 F at 5280 ft: once 70 F up there, the gain of altitude comes on top (by hand).
+
+    (36 + 12.10) x 529.67/479.67 - 14.70 = 38.42 set; 38.42 + 14.70 - 12.10 = 41.01, so 5.0 psi over.
+    """
+    its = around(filling_temperature=Quantity(70.0, F), driving_temperature=Quantity(20.0, F),
+                 filling_altitude=Quantity(0.0, "ft"), driving_altitude=Quantity(5280.0, "ft"))  # fmt: skip
+    finding = decide(episode(car=Car(placard=placard()), circumstances=its), TABLES).get("pressure.car")
+    assert finding.value == pytest.approx(38.42, abs=0.01)
+    assert finding.would_change[1].startswith("Once it is as warm there as here, they stand 5 psi (35 kPa) over")
+
+
 def test_front_and_rear_are_set_each_to_their_own():
     its = around(filling_temperature=Quantity(20.0, C), driving_temperature=Quantity(-8.0, C))
     car = Car(placard=placard(230.0, "kPa", rear=260.0))
@@ -216,6 +228,7 @@ def test_49_cfr_571_138_s4_2_a_the_lamp_must_light_at_25_percent_under_or_at_the
 def test_49_cfr_571_138_s2_leaves_out_dual_wheels_and_no_lamp_watches_the_spare():
     dual = found(psi(65, 60), car=Car(placard=placard(65.0), dual_rear_wheels=True))
     assert dual.figure("lamp") is None and "dual wheels" in dual.word("lamp")
+    assert "car.dual_rear_wheels" in dual.inputs
     assert found(psi(60, 60), place="spare", marking="T145/80D17 107M").word("lamp") == ""
 
 
