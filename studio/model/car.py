@@ -13,6 +13,7 @@ LongText = Annotated[str, msgspec.Meta(max_length=10_000)]
 
 Drivetrain = Literal["front", "rear", "all", "part_time_four"]
 Certified = Literal["passenger_car", "mpv", "light_truck"]
+Ratio = Annotated[float, msgspec.Meta(gt=0, le=20)]
 ToleranceForm = Literal["depth", "circumference", "percent"]
 
 
@@ -68,5 +69,5 @@ class Car(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True)
     front_rim_width: Quantity | None = None
     rear_rim_width: Quantity | None = None
     ground_clearance: Quantity | None = None
-    final_drive: Annotated[float, msgspec.Meta(gt=0, le=20)] | None = None
+    final_drive: Ratio | None = None
     dual_rear_wheels: bool = False

@@ -8,6 +8,7 @@ from studio.model.car import ShortText
 from studio.model.quantity import Quantity
 
 Price = Annotated[float, msgspec.Meta(ge=0, le=1_000_000)]
+Sizes = Annotated[tuple[ShortText, ...], msgspec.Meta(max_length=20)]
 Currency = Annotated[str, msgspec.Meta(pattern=r"^[A-Z]{3}\Z")]
 
 
@@ -36,4 +37,4 @@ class Circumstances(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fi
     drainage_length: Quantity | None = None
     road_slope: Quantity | None = None
     yearly_distance: Quantity | None = None
-    sizes_wished: Annotated[tuple[ShortText, ...], msgspec.Meta(max_length=20)] = ()
+    sizes_wished: Sizes = ()

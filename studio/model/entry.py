@@ -32,10 +32,13 @@ class EntryError(ValueError):
     """What was typed is not the quantity asked for; the message says what was read, what was expected, an example."""
 
 
-def read_quantity(typed: str, kind: Kind, default: UnitName) -> Quantity:
-    """Read ``typed`` as a quantity of ``kind``; a bare number is in ``default``. Raises EntryError."""
+def read_quantity(typed: str, kind: Kind, default: UnitName, asked: str = "") -> Quantity:
+    """Read ``typed`` as a quantity of ``kind``; a bare number is in ``default``. Raises EntryError.
+
+    ``asked`` says in words what is asked for, with an example, where that is narrower than the kind.
+    """
     text = " ".join(typed.replace(" ", " ").replace(" ", " ").replace(" ", " ").split())
-    expected = f"expected a {kind}, such as {_EXAMPLES.get(kind, '12')}"
+    expected = f"expected {asked or f'a {kind}, such as ' + _EXAMPLES.get(kind, '12')}"
     if not text or len(text) > MOST_CHARACTERS:
         raise EntryError(f"{_shown(text)}: {expected}")
     if kind in ("depth", "length") and (found := _FRACTION.fullmatch(text.lower())):
@@ -44,10 +47,11 @@ def read_quantity(typed: str, kind: Kind, default: UnitName) -> Quantity:
     if not found or found["unit"] not in _SPELLINGS:
         raise EntryError(f"{_shown(text)} was read; {expected}; no thousands separators")
     unit = _SPELLINGS[found["unit"]] or default
-    if _GROUPED.fullmatch(found["number"]) and (kind in ("distance", "load") or (kind, unit) == ("length", "mm")):
+    grouped = kind in ("distance", "load", "money") or (kind, unit) == ("length", "mm")
+    if grouped and _GROUPED.fullmatch(found["number"]):
         raise EntryError(f"{_shown(text)} can be read in two ways; {expected}; no thousands separators")
     if not _fits(unit, kind):
-        raise EntryError(f"{_shown(text)} is not a {kind}; {expected}")
+        raise EntryError(f"{_shown(text)} {'was read' if asked else f'is not a {kind}'}; {expected}")
     return Quantity(float(found["number"].replace(",", ".")), unit, kind)
 
 

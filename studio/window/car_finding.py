@@ -15,6 +15,8 @@ def matches(episode: Episode, text: str) -> tuple[str, ...]:
     found: list[str] = []
     _collect(episode.specimens, "specimens", wanted, found)
     _collect(episode.car, "car", wanted, found)
+    _collect(episode.prices, "prices", wanted, found)
+    _collect(episode.circumstances, "circumstances", wanted, found)
     return tuple(found)
 
 

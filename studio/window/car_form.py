@@ -2,22 +2,26 @@
 
 from typing import Any
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import QGridLayout, QScrollArea, QVBoxLayout, QWidget
 
 from studio.model.car import RotationDone
 from studio.model.quantity import Kind
+from studio.window.around_form import costs_fold, driving_fold, sizes_fold
 from studio.window.fields import Field, TextField
-from studio.window.flow import flow
+from studio.window.flow import flow, low
+from studio.window.focus_target import focus_path
+from studio.window.fold import Fold
 from studio.window.form_parts import FieldBox, ProblemLine, caution_note, section
 from studio.window.labels import name_field, plain_label
+from studio.window.number_fields import BoundedField, RatioField
 from studio.window.place import Workshop
 from studio.window.reading_order import order_tabs
 from studio.window.rows import RowsForm, RowSubject
 from studio.window.sidewall_form import WrittenField
 from studio.window.subject import PathSubject
 from studio.window.tolerance_fields import ToleranceFields
-from studio.window.value_fields import ChoiceField, DateField, NoteField, QuantityField
+from studio.window.value_fields import CheckField, ChoiceField, DateField, NoteField, QuantityField
 from studio.window.words import CERTIFIED, DRIVETRAINS, PATTERNS
 
 
@@ -34,8 +38,10 @@ class CarForm(QScrollArea):
         self._layout.setContentsMargins(16, 8, 16, 16)
         self._layout.setSpacing(8)
         self._layout.addWidget(plain_label("The car", "heading"))
-        for part in (self._about(), self._placard(), self._plate(), self._drawing(), self._wheels(), self._manual(),
-                     self._rotations(), self._about_episode()):  # fmt: skip
+        self.folds: tuple[Fold, ...] = (costs_fold(document), driving_fold(document), sizes_fold(document))
+        for part in (self._about(), self._placard(), self._plate(), self._measures(), self._gearing(), self._wheels(),
+                     self._manual(), self._rotations(), section("Around the car", *self.folds),
+                     self._about_episode()):  # fmt: skip
             self._layout.addWidget(part)
         self._layout.addStretch(1)
         self.setWidget(inside)
@@ -49,6 +55,24 @@ class CarForm(QScrollArea):
     def take_focus(self) -> None:
         """Focus the first field."""
         self.name.setFocus(Qt.FocusReason.TabFocusReason)
+
+    def show_path(self, path: str) -> None:
+        """Unfold and focus the field of a path such as ``circumstances.sizes_wished[0]``."""
+        for fold in self.folds:
+            if fold.holds(path):
+                fold.unfold()
+        focus_path(self, path)
+        QTimer.singleShot(0, self._see_focused)  # what was unfolded has its place only after this
+
+    def show_fold(self, title: str) -> None:
+        """Unfold a part and begin with its first field."""
+        next(fold for fold in self.folds if fold.title == title).take_focus()
+        QTimer.singleShot(0, self._see_focused)
+
+    def _see_focused(self) -> None:
+        focused = self.focusWidget()
+        if focused is not None and self.isAncestorOf(focused):
+            self.ensureWidgetVisible(focused)
 
     def reset(self) -> None:
         """Another episode is open: give up what is typed."""
@@ -98,15 +122,25 @@ class CarForm(QScrollArea):
         boxes = flow(FieldBox("&Front axle rating", front), FieldBox("&Rear axle rating", rear))
         return section("On the certification label", boxes, ProblemLine(front, rear))
 
-    def _drawing(self) -> QWidget:
+    def _measures(self) -> QWidget:
         fields = [
             self._quantity("wheelbase", "wheelbase", "length"),
             self._quantity("front_track", "front track", "length"),
             self._quantity("rear_track", "rear track", "length"),
+            BoundedField(self.car, "ground_clearance", "ground clearance", "ground_clearance"),
         ]
-        names = ("&Wheelbase", "Front &track", "Rear trac&k")
+        names = ("&Wheelbase", "Front &track", "Rear trac&k", "&Ground clearance")
         boxes = flow(*(FieldBox(name, field) for name, field in zip(names, fields, strict=True)))
-        return section("For the drawing", boxes, ProblemLine(*fields))
+        return section("The car's measures", boxes, ProblemLine(*fields))
+
+    def _gearing(self) -> QWidget:
+        front = BoundedField(self.car, "front_rim_width", "front rim width", "rim_width")
+        rear = BoundedField(self.car, "rear_rim_width", "rear rim width", "rim_width")
+        drive = RatioField(self.car, "final_drive", "final drive ratio")
+        names = ("Front rim width", "Rear rim width", "Final drive ratio")
+        dual = CheckField(self.car, "dual_rear_wheels", "dual rear wheels", "Dual rear wheels")
+        boxes = (FieldBox(name, field) for name, field in zip(names, (front, rear, drive), strict=True))
+        return section("Rims and final drive", flow(*boxes, low(dual)), ProblemLine(front, rear, drive))
 
     def _wheels(self) -> QWidget:
         torque = self._quantity("wheel_nut_torque", "wheel-nut torque", "torque", chars=18)
@@ -136,9 +170,11 @@ class CarForm(QScrollArea):
         title = TextField(self.episode, "title", "title", chars=30, most=200)
         channel = TextField(self.episode, "channel", "channel", chars=24, most=200)
         on = DateField(self.episode, "on", "day")
+        regions = tuple((row.id, row.name) for row in self._document.tables.regions.values())
+        region = FieldBox("Limits of", ChoiceField(self.episode, "region", "region", regions, chars=22))
         story = NoteField(self.episode, "story", "story", lines=4)
         day = FieldBox("S&peaks for the day", on)
-        boxes = flow(FieldBox("Tit&le", title, wide=True), FieldBox("C&hannel", channel), day)
+        boxes = flow(FieldBox("Tit&le", title, wide=True), FieldBox("C&hannel", channel), day, region)
         return section("The episode", boxes, ProblemLine(on), FieldBox("St&ory", story, wide=True))
 
 

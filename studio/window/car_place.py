@@ -129,6 +129,8 @@ class CarPlace(Place):
         self._remove_action = self._action("&Remove this tire", self.remove_tire, "Ctrl+Shift+Delete")
         self.addAction(self.moves.menuAction())
         self._action("The &car and its placard", self.show_car, "Ctrl+B")
+        for text in ("What tires c&ost here", "&Weather, road and driving", "Other &sizes wished for"):
+            self._action(text, self._show_around, "").setData(text.replace("&", ""))
         self._action("&Back to the car from above", self.show_plan, "Ctrl+E")
 
     def _action(self, text: str, on_trigger: object, key: str | QKeySequence) -> QAction:
@@ -165,7 +167,7 @@ class CarPlace(Place):
             self._show_specimen_path(target)
         elif target:
             self._show(self.form)
-            focus_path(self.form, target)
+            self.form.show_path(target)
 
     def find_text(self, text: str) -> bool:
         """Bring the next field that holds ``text`` into view."""
@@ -209,6 +211,13 @@ class CarPlace(Place):
         self._show(self.form)
         self._select(-1)
         self.form.take_focus()
+
+    def _show_around(self) -> None:
+        """Open the part of the car's form that the menu entry names."""
+        action = self.sender()
+        self._show(self.form)
+        self._select(-1)
+        self.form.show_fold(action.data() if isinstance(action, QAction) else "")
 
     def _select(self, index: int) -> None:
         if self.document.episode.specimens or "plan" in self.__dict__:

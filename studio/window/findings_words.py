@@ -8,7 +8,7 @@ from studio.decide.subjects import tires
 from studio.decide.wording import day_words, plain
 from studio.model.episode import Episode
 from studio.model.paths import steps, value_at
-from studio.model.quantity import Quantity, depth
+from studio.model.quantity import Quantity, depth, format_number
 from studio.model.source import Source
 from studio.model.specimen import Damage, PressureReading, Reading
 
@@ -26,7 +26,18 @@ _FIELDS: dict[str, str] = {
     "depth_new": "depth when new", "place": "where it stands", "gauge": "gauge", "resolution": "smallest step",
     "unit": "unit", "note": "note", "damage": "damage", "kind": "kind", "zone": "where on the tire", "size": "size",
     "temperature": "air temperature", "readings": "readings", "depths": "depths", "specimens": "tires",
-    "photos": "photos", "cold": "read cold",
+    "photos": "photos", "cold": "read cold", "front_rim_width": "front rim width", "rear_rim_width": "rear rim width",
+    "ground_clearance": "ground clearance", "final_drive": "final drive ratio", "dual_rear_wheels": "dual rear wheels",
+}  # fmt: skip
+_AROUND: dict[str, str] = {
+    "prices": "prices", "currency": "currency", "new_tire": "a new tire", "used_tire": "a used tire",
+    "used_tire_depth": "tread on the used tire", "mounting": "mounting and balancing", "shaving": "shaving to match",
+    "circumstances": "weather, road and driving", "filling_temperature": "air where tires are filled",
+    "driving_temperature": "air where tires are driven", "filling_altitude": "height above sea where tires are filled",
+    "driving_altitude": "height above sea where tires are driven", "speed": "speed spoken of",
+    "water_depth": "water on the road", "texture_depth": "road's texture depth", "rain": "rain",
+    "drainage_length": "water's way to the edge of the road", "road_slope": "slope across the road",
+    "yearly_distance": "distance driven in a year", "sizes_wished": "size wished for",
 }  # fmt: skip
 Step = str | int
 
@@ -39,6 +50,8 @@ def input_words(episode: Episode, path: str) -> str:
         return path
     where = ", ".join(_where(episode, steps(path)))
     value = _depth_words(episode, path, found) if _is_depth(steps(path)) else value_words(found)
+    if path.startswith("prices.") and isinstance(found, float):
+        value = f"{value} {episode.prices.currency}"
     return f"{where}: {value}" if value else where
 
 
@@ -60,6 +73,8 @@ def value_words(value: Any) -> str:
         return day_words(value)
     if isinstance(value, bool):
         return "yes" if value else "no"
+    if isinstance(value, float):
+        return format_number(value, 2)
     if isinstance(value, str):
         return plain(value.replace("_", " "), LONGEST_VALUE) or "not given"
     return "not given" if value is None else ""
@@ -71,7 +86,7 @@ def _where(episode: Episode, path: tuple[Step, ...]) -> list[str]:
         return [subjects[f"specimens[{path[1]}]"], *_in_specimen(episode, path)]
     if path[:2] == ("car", "placard"):
         return ["placard", *(_field(step) for step in path[2:] if step in _PLACARD), *_named(path[3:])]
-    if path[0] == "car" and len(path) > 1:
+    if path[0] in ("car", "prices", "circumstances") and len(path) > 1:
         return _named(path[1:])
     return _named(path)
 
@@ -84,6 +99,8 @@ def _in_specimen(episode: Episode, path: tuple[Step, ...]) -> list[str]:
     rest = path[4:]
     if rest[:1] == ("depths",) and len(rest) > 1:
         return [*words, f"{_groove(reading, int(rest[1]))} groove", *(f"place {int(s) + 1}" for s in rest[2:3])]
+    if rest[:1] == ("pressure",):  # one word for both a pressure and what was read with it; it need not be cold
+        return [*words, *(["pressure"] if rest[1:] in ((), ("pressure",)) else _named(rest[1:]))]
     return [*words, *_named(rest)]
 
 
@@ -104,7 +121,7 @@ def _named(path: tuple[Step, ...]) -> list[str]:
 
 
 def _field(step: Step) -> str:
-    return _FIELDS.get(str(step), str(step).replace("_", " "))
+    return (_FIELDS | _AROUND).get(str(step), str(step).replace("_", " "))
 
 
 def _is_depth(path: tuple[Step, ...]) -> bool:

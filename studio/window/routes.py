@@ -2,7 +2,7 @@
 
 from studio.model.episode import Episode
 
-_CAR = ("specimens", "car", "title", "channel", "on", "story")
+_CAR = ("specimens", "car", "title", "channel", "on", "story", "prices", "circumstances")
 
 
 def place_of(path: str, episode: Episode) -> tuple[str, str]:

@@ -88,6 +88,7 @@ class RowsForm(QWidget):
         while len(self._rows) < count:
             self._rows.append(self._make_row(len(self._rows)))
             self._layout.insertWidget(len(self._rows) - 1, self._rows[-1])
+            self._rows[-1].show()  # at once, so that a link can lead to it
         self.rebuilt.emit()
 
     def reset(self) -> None:

@@ -38,6 +38,11 @@ def style_sheet(look: Look, percent: int) -> str:
         background: {look.ground}; color: {look.quiet}; border-color: {edge};
     }}
     QPushButton[primary="true"]:focus {{ border: 2px solid {look.ink}; }}
+    QPushButton[fold="true"] {{
+        background: transparent; border: 2px solid transparent; padding: 2px 4px; font-weight: 600; text-align: left;
+    }}
+    QPushButton[fold="true"]:hover {{ color: {look.measure}; }}
+    QPushButton[fold="true"]:focus {{ border-color: {look.measure}; }}
     QToolTip {{ background: {look.plate}; color: {look.ink}; border: 1px solid {edge}; padding: 4px; }}
     QScrollBar:vertical {{ background: transparent; width: 10px; margin: 0; }}
     QScrollBar:horizontal {{ background: transparent; height: 10px; margin: 0; }}

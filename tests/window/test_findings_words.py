@@ -41,7 +41,7 @@ def episode():
         ("specimens[0].readings[0].depths[0]", "front left, reading of 14 Nov 2026, outer groove"),
         ("specimens[0].readings[0].depths", "front left, reading of 14 Nov 2026, depths"),
         ("specimens[0].readings[0].odometer", "front left, reading of 14 Nov 2026, odometer: 41,200 mi"),
-        ("specimens[0].readings[0].pressure", "front left, reading of 14 Nov 2026, cold pressure: 33 psi"),
+        ("specimens[0].readings[0].pressure", "front left, reading of 14 Nov 2026, pressure: 33 psi"),
         (
             "specimens[0].readings[0].gauge.resolution",
             "front left, reading of 14 Nov 2026, gauge, smallest step: 1/32 in",

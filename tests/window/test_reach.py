@@ -29,6 +29,7 @@ from studio.window.reading_grid import ReadingGrid
 from tests.window.helpers import DAY, five_tires, reading, with_reading
 
 HOSTILE = "<b>bold</b> & <img src='/etc/passwd'> &amp;"
+FORMS = ("form", "unfolded")
 FIELDS = (QLineEdit, QComboBox, QPlainTextEdit, QAbstractSpinBox)
 
 
@@ -41,6 +42,14 @@ def full_episode():
     return replace(episode, car=car)
 
 
+def show_form(place, view: str) -> None:
+    """The car's form, its folded parts open where ``view`` says so."""
+    place.show_car()
+    if view == "unfolded":
+        for fold in place.form.folds:
+            fold.unfold()
+
+
 def focusable(root: QWidget) -> list[QWidget]:
     return [
         widget for widget in root.findChildren(QWidget)
@@ -48,12 +57,12 @@ def focusable(root: QWidget) -> list[QWidget]:
     ]  # fmt: skip
 
 
-@pytest.mark.parametrize("view", ["sheet", "form", "start"])
+@pytest.mark.parametrize("view", ["sheet", "form", "unfolded", "start"])
 def test_every_focusable_control_has_a_name_and_every_field_a_label(window_of, view):
     window = window_of(full_episode())
     place = window.places["car"]
-    if view == "form":
-        place.show_car()
+    if view in FORMS:
+        show_form(place, view)
     elif view == "start":
         place._show_free_place("spare")
     QApplication.processEvents()
@@ -70,14 +79,14 @@ def test_every_focusable_control_has_a_name_and_every_field_a_label(window_of, v
             assert widget in buddies or in_placard, f"{widget.accessibleName()} has no label"
 
 
-@pytest.mark.parametrize("view", ["sheet", "form"])
+@pytest.mark.parametrize("view", ["sheet", "form", "unfolded"])
 def test_tab_goes_in_reading_order(window_of, view):
     window = window_of(full_episode(), (1400, 900))
     place = window.places["car"]
-    if view == "form":
-        place.show_car()
+    if view in FORMS:
+        show_form(place, view)
     QApplication.processEvents()
-    area = place.form if view == "form" else place.sheet
+    area = place.form if view in FORMS else place.sheet
     chain, widget = [], area.widget()
     for _ in range(400):
         widget = widget.nextInFocusChain()
@@ -98,15 +107,15 @@ def test_tab_goes_in_reading_order(window_of, view):
 
 
 @pytest.mark.parametrize("percent", [100, 200])
-@pytest.mark.parametrize("view", ["plan", "sheet", "form"])
+@pytest.mark.parametrize("view", ["plan", "sheet", "form", "unfolded"])
 def test_nothing_is_cut_at_1280_by_720_in_any_text_size(window_of, percent, view):
     window = window_of(full_episode(), (1280, 692))
     window.appearance.set_percent(percent)
     place = window.places["car"]
     if view == "sheet":
         place.show_tire(0)
-    elif view == "form":
-        place.show_car()
+    elif view in FORMS:
+        show_form(place, view)
     for _ in range(5):
         QApplication.processEvents()
     assert window.width() == 1280
