@@ -244,7 +244,7 @@ class Bound(Row, frozen=True, kw_only=True):
 class WearPattern(Row, frozen=True, kw_only=True):
     """A wear pattern; inner, center and outer depth where they tell it, empty where only eye and hand do.
 
-    ``verdict`` is what it calls for at least, ``brief`` names in a sentence what to have checked, ``look`` by whom.
+    ``verdict`` is what it calls for at least, ``brief`` names what to have checked, ``look`` who must look.
     """
 
     id: str
