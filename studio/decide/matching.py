@@ -120,7 +120,7 @@ def _weighed(match: Match, tables: Tables) -> _Weighed:
     """Front against rear where only that calls for a rotation, else what is held against the limit that binds."""
     blur_mm = depth(match.compared.doubt_mm, "mm")
     if match.wants_rotation and match.axles_apart is not None:
-        value = match.axles_apart.in_system(match.part.audience.units)
+        value = match.axles_apart.to(matching_figures.difference(match, tables).unit)
         return _Weighed(value=value, doubt=blur_mm.to(value.unit).value)
     if binding := match.binding:
         limits = binding.limit
