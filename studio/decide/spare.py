@@ -12,7 +12,7 @@ from studio.decide.matching_tires import Worn
 from studio.decide.measured import latest
 from studio.decide.ruled_out import ruled_out
 from studio.decide.spare_read import PLACARD, Mate, Part, Spare, read_part
-from studio.decide.spare_told import half_axle_kg, held_tread, judged
+from studio.decide.spare_told import held_tread, judged
 from studio.decide.subjects import Tire, tires
 from studio.decide.told import Told
 from studio.model.episode import Episode
@@ -36,6 +36,7 @@ def parts(episode: Episode, tables: Tables) -> Iterator[Part]:
         filled=latest_cold(spare.specimen, spare.subject.path, episode.on) if spare else None,
         out=ruled_out(spare, episode, tables) if spare else None, mates=tuple(_mates(standing, episode)),
         placard=car.placard, ratings=(car.front_axle_rating, car.rear_axle_rating), certified=car.certified_as,
+        dual=car.dual_rear_wheels,
         drivetrain=car.drivetrain, tolerance=car.tolerance, final_drive=car.final_drive,
         speed=episode.circumstances.speed,
     )  # fmt: skip
@@ -126,6 +127,7 @@ def _inputs(its: Spare) -> tuple[str, ...]:
     paths += [f"{PLACARD}.pressure"] if part.placard.spare.pressure else []
     named = zip(("front_axle_rating", "rear_axle_rating"), part.ratings, strict=True)
     paths += [f"car.{name}" for name, rating in named if rating]
+    paths += ["car.dual_rear_wheels"] if part.dual else []
     paths += ["car.drivetrain"] if part.drivetrain else []
     paths += ["car.final_drive"] if part.final_drive else []
     paths += ["car.tolerance.limit"] if part.tolerance and not its.temporary else []
@@ -171,7 +173,7 @@ def _figures(its: Spare) -> tuple[Figure, ...]:
     _add(found, "pressure_asked", "pressure that it should hold", its.asked)
     _add(found, "load", "what it carries as filled",
          Quantity(its.load.each_kg, "kg") if isinstance(its.load, Carried) else None)  # fmt: skip
-    _add(found, "half_axle", "half of the heavier axle's rating", _in(half_axle_kg(its), "kg"))
+    _add(found, "axle_share", "its share of the heavier axle's rating", _in(its.share_kg, "kg"))
     return tuple(Figure(name=name, label=label, quantity=quantity) for name, (label, quantity) in found.items())
 
 

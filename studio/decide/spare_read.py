@@ -19,6 +19,7 @@ from studio.tires.geometry import change_percent, rolling_circumference_mm, turn
 from studio.tires.speed import wheel_rpm
 
 PLACARD = "car.placard.spare"
+_PAIR, _DUAL = 2, 4
 
 
 class Mate(msgspec.Struct, frozen=True, kw_only=True):
@@ -45,10 +46,18 @@ class Part(msgspec.Struct, frozen=True, kw_only=True):
     placard: Placard
     ratings: tuple[Quantity | None, Quantity | None]
     certified: Certified | None
+    dual: bool
     drivetrain: Drivetrain | None
     tolerance: Tolerance | None
     final_drive: float | None
     speed: Quantity | None
+
+    @property
+    def shares_kg(self) -> dict[str, float | None]:
+        """One tire's share of each axle rating."""
+        counts = {"front": _PAIR, "rear": _DUAL if self.dual else _PAIR}
+        named = zip(counts, self.ratings, strict=True)
+        return {axle: rating.to("kg").value / counts[axle] if rating else None for axle, rating in named}
 
     @property
     def marking(self) -> str:
@@ -121,14 +130,26 @@ class Spare(msgspec.Struct, frozen=True, kw_only=True):
         return self.size.temporary
 
     @property
-    def worst(self) -> Beside | None:
-        """The mate from which it differs most."""
-        return max(self.beside, default=None, key=lambda it: abs(it.change_percent))
+    def alike(self) -> tuple[Beside, ...]:
+        """The mates of its own size."""
+        return tuple(it for it in self.beside if same_size(self.size.marking, it.size.marking))
 
     @property
-    def same_size(self) -> bool:
-        """Whether it has the size of the tires of one of the axles."""
-        return any(same_size(self.size.marking, it.size.marking) for it in self.beside)
+    def others(self) -> tuple[Beside, ...]:
+        """The mates of another size, where it has the size of one axle: it does not go to theirs."""
+        return tuple(it for it in self.beside if it not in self.alike) if self.alike else ()
+
+    @property
+    def worst(self) -> Beside | None:
+        """The mate from which it differs most, on an axle to which it may go."""
+        return max(self.alike or self.beside, default=None, key=lambda it: abs(it.change_percent))
+
+    @property
+    def share_kg(self) -> float | None:
+        """One tire's share of the heaviest axle to which it may go; None where no such axle rating is known."""
+        axles = {it.mate.axle for it in self.alike or self.beside} or set(self.part.shares_kg)
+        known = [kg for axle, kg in self.part.shares_kg.items() if axle in axles and kg is not None]
+        return max(known, default=None)
 
     @property
     def case_rpm(self) -> float | None:

@@ -8,7 +8,7 @@ from studio.decide.gauge import doubt
 from studio.decide.matching_limits import ALL_WHEELS, Held, gravest, hold, limits_for
 from studio.decide.matching_tires import Reading, Worn, compared
 from studio.decide.sizes import same_size, size_of
-from studio.decide.spare_read import Spare
+from studio.decide.spare_read import Beside, Spare
 from studio.decide.swap_rules import swap
 from studio.decide.told import Told, gravest_first
 from studio.model.quantity import Quantity
@@ -44,25 +44,21 @@ def _pressure(its: Spare, tables: Tables) -> Iterator[Told]:
         yield Told(about="pressure", verdict="keep", sentence="", text=held)
     elif filled.kpa <= share.value * asked.to("kPa").value:
         text = f"{held}: {share.value * 100:g} % of it or less, at which a warning lamp would have to light"
-        yield Told(about="pressure", verdict="inspect", sentence=f"Spare {held}. Fill it now.", text=text)
+        size = f"is {_percent(its.worst)} and " if its.temporary and its.worst else ""
+        sentence = f"Spare {size}{held}. Fill it now."
+        yield Told(about="pressure", verdict="inspect", sentence=sentence, text=text)
     else:
         yield Told(about="pressure", verdict="watch", sentence=f"Spare {held}. Top it up.", text=held)
 
 
-def half_axle_kg(its: Spare) -> float | None:
-    """Half of the heavier axle's rating: what the spare has to carry wherever it is put."""
-    ratings = [rating.to("kg").value for rating in its.part.ratings if rating]
-    return max(ratings) / 2 if ratings else None
-
-
 def _load(its: Spare) -> Iterator[Told]:
-    needed_kg, load = half_axle_kg(its), its.load
+    needed_kg, load = its.share_kg, its.load
     if needed_kg is None or not isinstance(load, Carried):
         return
     both, own = its.part.audience.both, its.part.audience.own
     carries, needed = own(Quantity(load.each_kg, "kg")), own(Quantity(needed_kg, "kg"))
     if load.each_kg >= needed_kg - 1e-6:
-        text = f"carries {carries} as filled; half of the heavier axle's rating is {needed}"
+        text = f"carries {carries} as filled; its share of the heavier axle's rating is {needed}"
         yield Told(about="load", verdict="keep", sentence="", text=text)
         return
     at, asked = load.pressure_for(needed_kg), its.asked
@@ -70,8 +66,8 @@ def _load(its: Spare) -> Iterator[Told]:
     fill = f"Fill it to {own(asked)}." if enough and asked else f"It needs {both(at)}." if at else ""
     end = fill or "It cannot carry that."
     yield Told(about="load", verdict="inspect" if at else "replace",
-               sentence=f"Spare carries {carries} as filled, half an axle is {needed}. {end}",
-               text=f"carries {carries} as filled, under half of the heavier axle's rating, {needed}")  # fmt: skip
+               sentence=f"Spare carries {carries} as filled; its share of the axle is {needed}. {end}",
+               text=f"carries {carries} as filled, under its share of the heavier axle's rating, {needed}")  # fmt: skip
 
 
 def _size(its: Spare, tables: Tables) -> Iterator[Told]:
@@ -79,8 +75,12 @@ def _size(its: Spare, tables: Tables) -> Iterator[Told]:
     worst = its.worst
     if its.temporary or worst is None:
         return
-    if its.same_size:
+    if its.alike:
         yield Told(about="size", verdict="keep", sentence="", text=f"the same size as {worst.mate.words}")
+        for other in its.others:
+            apart = f"{_percent(other)} than {other.mate.words}"
+            sentence = f"Spare has the {worst.mate.axle} tires' size; it is {apart}: {worst.mate.axle} axle only."
+            yield Told(about="axle", verdict="watch", sentence=sentence, text=f"{apart}, which has another size")
         return
     change = swap(worst.size, its.size, tables)
     graver = [reason for reason in change.reasons if reason.verdict != "keep"]
@@ -117,6 +117,11 @@ def held_tread(its: Spare, tables: Tables) -> Held | None:
     return gravest(tuple(it for pair in pairs for limit in limits if (it := hold(pair, limit))))
 
 
+def _percent(beside: Beside) -> str:
+    """``5.4 % smaller``."""
+    return f"{Quantity(abs(beside.change_percent), '%').text()} {'smaller' if beside.change_percent < 0 else 'larger'}"
+
+
 def _reading(worn: Worn, tables: Tables) -> Reading | None:
     if worn.tread is None:
         return None
@@ -129,7 +134,5 @@ def _driveline(its: Spare) -> Iterator[Told]:
     worst = its.worst
     if worst is None or its.part.drivetrain not in ALL_WHEELS or not its.temporary:
         return
-    apart = Quantity(abs(worst.change_percent), "%").text()
-    size = "smaller" if worst.change_percent < 0 else "larger"
-    sentence = f"Spare is {apart} {size}: on all-wheel drive ask the manual before driving on it."
+    sentence = f"Spare is {_percent(worst)}: on all-wheel drive ask the manual before driving on it."
     yield Told(about="driveline", verdict="watch", sentence=sentence, text="all wheels are driven")

@@ -6,8 +6,8 @@ from studio.decide.gauge import fine
 from studio.decide.matching_limits import ALL_WHEELS
 from studio.decide.spare_read import Beside, Part, Spare, worn_mm
 from studio.decide.told import Told
-from studio.decide.wording import day_words, on_paper, plain, upper_first
-from studio.model.quantity import MINUS, Quantity, UnitName, depth, format_number, length
+from studio.decide.wording import day_words, on_paper, plain, signed, upper_first
+from studio.model.quantity import MINUS, Quantity, UnitName, depth, length
 from studio.reference.rows import Rule
 from studio.reference.tables import Tables
 
@@ -95,13 +95,13 @@ def _turn_lines(its: Spare, worst: Beside) -> list[str]:
     rpm, spare_rpm = worst.rpm(its.at.kmh)
     count = Quantity(spare_turns.value - turns.value, turns.unit)
     lines = [
-        f"Beside {words}: {on_paper(length(worst.mate_mm))} / {on_paper(length(worst.spare_mm))} {MINUS} 1 = "
-        f"{Quantity(worst.turning_percent, '%').text()} more turning, both taken to flatten alike",
-        f"{on_paper(turns)} and {on_paper(spare_turns)}: {format_number(count.value, 1)} {_TURNS[turns.unit]} more",
-        f"{its.at.working(audience)}: {rpm:.1f} and {spare_rpm:.1f} rpm, {spare_rpm - rpm:.1f} rpm apart",
+        f"Turning beside {words}: {on_paper(length(worst.mate_mm))} / {on_paper(length(worst.spare_mm))} {MINUS} 1 = "
+        f"{signed(worst.turning_percent)} %, both taken to flatten alike",
+        f"{on_paper(turns)} and {on_paper(spare_turns)}: {signed(count.value, 1)} {_TURNS[turns.unit]}",
+        f"{its.at.working(audience)}: {rpm:.1f} and {spare_rpm:.1f} rpm, {signed(spare_rpm - rpm, 1)} rpm",
     ]
     if its.case_rpm is not None:
-        lines.append(f"That axle as a whole turns half of it more than with its own tires: {its.case_rpm:.1f} rpm")
+        lines.append(f"That axle as a whole is off by half of it from its own tires: {its.case_rpm:.1f} rpm")
     if its.shaft_rpm is not None and its.case_rpm is not None:
         drive = f"{its.part.final_drive:g}"
         lines.append(f"At the shaft, before the final drive: {its.case_rpm:.1f} × {drive} = {its.shaft_rpm:.1f} rpm")
@@ -142,7 +142,7 @@ def would_change(its: Spare, told: tuple[Told, ...]) -> tuple[str, ...]:
         more = Quantity(its.asked.to("kPa").value - filled.kpa, "kPa")
         end = ", and carry what it should" if any(it.about == "load" and it.verdict == "inspect" for it in told) else ""
         lines.append(f"With {its.part.audience.both(more)} more it would hold what is asked of it{end}.")
-    if worst is not None and not its.temporary and its.same_size and abs(worst.change_percent) >= 5e-4:
+    if worst is not None and not its.temporary and its.alike and abs(worst.change_percent) >= 5e-4:
         apart = depth(abs(worst.mate_mm - worst.spare_mm) / 2, "mm")
         less = "less" if worst.spare_mm > worst.mate_mm else "more"
         lines.append(f"With {fine(apart, its.part.audience)} {less} tread it would turn as {worst.mate.words} does.")

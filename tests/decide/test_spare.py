@@ -1,5 +1,6 @@
 """The spare against the handbook's temporary one, the limits as published, and its own promises."""
 
+import msgspec
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -108,7 +109,7 @@ def test_what_it_carries_as_filled_against_half_the_heavier_axle():
     """975 kg (index 107) at 420 kPa; at 300 kPa 975 x (300/420)^0.8 = 744.9 kg (lower law assumed, computed)."""
     ratings = {"front_axle_rating": Quantity(1300, "kg"), "rear_axle_rating": Quantity(1500, "kg")}
     finding = found(spare_tire(pressure=Quantity(380, "kPa")), asked=Quantity(400, "kPa"), **ratings)
-    assert number(finding, "half_axle") == 750
+    assert number(finding, "axle_share") == 750
     low = found(spare_tire(pressure=Quantity(300, "kPa")), asked=Quantity(305, "kPa"), **ratings)
     assert number(low, "load") == pytest.approx(744.9, abs=0.1)
     assert low.verdict == "inspect" and "Fill it to 44.2 psi" in low.sentence
@@ -135,6 +136,27 @@ def test_a_full_size_spare_of_another_size_must_be_confirmed():
     assert finding.verdict == "inspect" and finding.sentence.startswith("Spare is 215/65R16; front left is 225/60R17")
 
 
+def test_on_a_car_with_two_sizes_a_spare_goes_to_the_axle_of_its_size_only():
+    """LT245/75R16 is 773.9 mm, LT225/75R16 743.9 mm, both new: 4.0 % larger (geometry)."""
+    small, large = "LT225/75R16 115/112R E", "LT245/75R16 120/116R E"
+    places = ("front_left", "front_right", "rear_left", "rear_right")
+    mains = [tire(p, flat(10, gauge=FINE), marking=small if p.startswith("front") else large) for p in places]
+    spare = spare_tire(large, Quantity(450, "kPa"), value=10)
+    car = Car(
+        placard=Placard(spare=PlacardTire(pressure=Quantity(450, "kPa"))), front_axle_rating=Quantity(3000, "kg"),
+        rear_axle_rating=Quantity(2250, "kg"), certified_as="light_truck",
+    )  # fmt: skip
+    (finding,) = DECIDE(episode(*mains, spare, car=car), TABLES)
+    assert finding.verdict == "watch" and finding.value == 0
+    assert finding.sentence == (
+        "Spare has the rear tires' size; it is 4.0 % larger than front left: rear axle only."
+    )
+    assert number(finding, "axle_share") == 1125  # half of the rear axle, not of the front one
+    dual = msgspec.structs.replace(car, dual_rear_wheels=True)
+    (four_behind,) = DECIDE(episode(*mains, spare, car=dual), TABLES)
+    assert number(four_behind, "axle_share") == 2250 / 4
+
+
 def test_damage_and_age_rule_it_out():
     bulged = found(spare_tire(seen={"damage": (damage("bulge"),)}))
     assert bulged.verdict == "inspect" and bulged.caution == TABLES.cautions["damage"].text
@@ -154,7 +176,7 @@ def test_the_placard_alone_tells_of_a_spare():
     finding = found(None, depths=(), placard=placard)
     assert finding.value == pytest.approx(5.4, abs=0.05) and finding.verdict == "unknown"
     assert "car.placard.spare.marking" in finding.inputs and "car.placard.front.marking" in finding.inputs
-    assert any("Beside the placard's front tire" in line for line in finding.working)
+    assert any("Turning beside the placard's front tire" in line for line in finding.working)
 
 
 def test_no_spare_is_no_finding_and_one_without_a_marking_is_asked_for():
