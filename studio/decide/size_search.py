@@ -1,12 +1,10 @@
 """Which sizes on a rim diameter stay within the usual band of diameter, and the load index each would need."""
 
-from collections.abc import Sequence
-
 import msgspec
 
 from studio.decide.audience import Audience, unique_sources
 from studio.decide.carried import Carried, carried
-from studio.decide.size_swap_change import aspects
+from studio.decide.size_swap_change import aspects, named
 from studio.decide.size_swap_read import Line
 from studio.decide.sizes import Size, size_of
 from studio.decide.wording import joined, on_paper, signed
@@ -14,7 +12,7 @@ from studio.model.finding import Figure, Finding
 from studio.model.quantity import Quantity, UnitName, length
 from studio.reference.tables import Tables
 from studio.tires.errors import RangeError
-from studio.tires.fitting import Fit, least_load_index, rim_widths_in, sizes_within
+from studio.tires.fitting import Fit, least_load_index, rim_fits, rim_widths_in, sizes_within
 
 TOPIC = "size_swap"
 SPOKEN, LISTED = 3, 8
@@ -40,6 +38,7 @@ class Search(msgspec.Struct, frozen=True, kw_only=True):
     part: RimPart
     before: Size
     found: tuple[Fit, ...]
+    passenger: bool
     load: Carried | None
     standard: int | None
     extra: int | None
@@ -57,9 +56,11 @@ def search(part: RimPart, tables: Tables) -> Search | None:
     asked = part.line.pressure
     load = carried(before, asked, None, part.audience, tables) if asked else None
     held = load if isinstance(load, Carried) else None
+    passenger = before.marking.service == "passenger"
     return Search(
-        part=part, before=before, load=held, standard=_index(before, held, "euro_standard_kpa", tables),
-        extra=_index(before, held, "euro_extra_load_kpa", tables) if held else None,
+        part=part, before=before, load=held, passenger=passenger,
+        standard=_index(before, held if passenger else None, "euro_standard_kpa", tables),
+        extra=_index(before, held, "euro_extra_load_kpa", tables) if held and passenger else None,
         found=tuple(fit for fit in fits if _on_rim(fit, before, part, tables) and not _is(fit, before)),
     )  # fmt: skip
 
@@ -77,7 +78,7 @@ def _on_rim(fit: Fit, before: Size, part: RimPart, tables: Tables) -> bool:
     low, high = rim_widths_in(
         fit.width_mm, tables.design["rim_share_least"].value, tables.design["rim_share_most"].value
     )
-    return low <= part.line.rim_width.to("in").value <= high
+    return rim_fits(part.line.rim_width.to("in").value, low, high)
 
 
 def _is(fit: Fit, before: Size) -> bool:
@@ -144,7 +145,8 @@ def _working(its: Search, tables: Tables) -> tuple[str, ...]:
     if its.part.line.rim_width is not None and its.before.marking.rim_diameter_in == its.part.rim_in:
         lines.append("Left out: sizes for which the car's rim is too narrow or too wide by the rule of thumb")
     listed = its.found[:LISTED]
-    lines += [f"{fit.size}: {on_paper(length(fit.diameter_mm))}, {signed(fit.change_percent)} %" for fit in listed]
+    lines += [f"{named(fit, its.before.marking)}: {on_paper(length(fit.diameter_mm))}, "
+              f"{signed(fit.change_percent)} %" for fit in listed]  # fmt: skip
     more = len(its.found) - LISTED
     lines += [f"And {more} more"] if more > 0 else []
     return (*lines, *_index_lines(its), "Sizes by arithmetic: whether one is made, and with which index, a shop knows")
@@ -153,8 +155,8 @@ def _working(its: Search, tables: Tables) -> tuple[str, ...]:
 def _index_lines(its: Search) -> list[str]:
     if its.standard is None:
         return []
-    if its.load is None:
-        return [f"Load index to ask for: {its.standard} or more, as on the placard"]
+    if its.load is None or not its.passenger:
+        return [f"Load index to ask for: {its.standard} or more, as on the placard, with its load range if it has one"]
     pressure, load = its.part.audience.own(its.load.pressure), on_paper(Quantity(its.load.undivided_kg, "kg"))
     extra = f", extra load {its.extra} or more" if its.extra is not None else ""
     return [f"To carry the {load} of the placard's tire at {pressure}: load index {its.standard} or more{extra}"]
@@ -163,8 +165,9 @@ def _index_lines(its: Search) -> list[str]:
 def _figures(its: Search) -> tuple[Figure, ...]:
     found: list[tuple[str, str, float, UnitName]] = [("count", "sizes found", float(len(its.found)), "")]
     for number, fit in enumerate(its.found[:LISTED], start=1):
-        found.append((f"fit_{number}_diameter", f"diameter, {fit.size}", fit.diameter_mm, "mm"))
-        found.append((f"fit_{number}_change", f"against the placard's, {fit.size}", fit.change_percent, "%"))
+        name = named(fit, its.before.marking)
+        found.append((f"fit_{number}_diameter", f"diameter, {name}", fit.diameter_mm, "mm"))
+        found.append((f"fit_{number}_change", f"against the placard's, {name}", fit.change_percent, "%"))
     if its.standard is not None:
         found.append(("load_index", "load index to ask for", float(its.standard), ""))
     if its.extra is not None:
@@ -177,5 +180,5 @@ def _figures(its: Search) -> tuple[Figure, ...]:
 
 def _detail(its: Search) -> tuple[tuple[str, str], ...]:
     """The sizes in words, for pictures."""
-    sizes: Sequence[Fit] = its.found[:LISTED]
-    return (("rim", f"{its.part.rim_in:g}"), *((f"fit_{n}", fit.size) for n, fit in enumerate(sizes, start=1)))
+    sizes = (named(fit, its.before.marking) for fit in its.found[:LISTED])
+    return (("rim", f"{its.part.rim_in:g}"), *((f"fit_{n}", size) for n, size in enumerate(sizes, start=1)))

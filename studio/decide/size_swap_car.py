@@ -20,7 +20,7 @@ from studio.decide.wording import joined
 from studio.model.quantity import Quantity, format_number, length
 from studio.reference.rows import Rule
 from studio.reference.tables import Tables
-from studio.tires.fitting import rim_widths_in
+from studio.tires.fitting import rim_fits, rim_widths_in
 from studio.tires.speed import highest_reading_kmh, reading_after_change
 
 UN_R39 = "UN Regulation No. 39"
@@ -99,8 +99,8 @@ def _fit(its: Change, tables: Tables) -> Iterator[Reason]:
         if reason.confirm == "rim width" and its.line.rim_width is not None:
             low, high = rim_range_in(its, tables)
             rim = its.line.rim_width.to("in").value
-            where = "within" if low <= rim <= high else "outside"
-            span = f"{format_number(low, 2)} to {format_number(high, 2)} in"
+            where = "within" if rim_fits(rim, low, high) else "outside"
+            span = f"{format_number(low, 1)} to {format_number(high, 1)} in"
             thumb = f"the rule of thumb's {span} ({tables.design['rim_share_least'].source.standing})"
             text = f"rim of {rim:g} in, {where} {thumb}; the tire maker's list decides"
             yield Reason(text=text, verdict="inspect", confirm=reason.confirm)

@@ -6,7 +6,8 @@ from studio.decide.wording import joined
 from studio.model.quantity import Quantity
 from studio.reference.tables import Tables
 from studio.tires.errors import RangeError
-from studio.tires.fitting import least_load_index, sizes_within
+from studio.tires.fitting import Fit, least_load_index, sizes_within
+from studio.tires.marking import Marking
 
 
 def aspects(tables: Tables) -> range:
@@ -14,6 +15,12 @@ def aspects(tables: Tables) -> range:
     rows = tables.assumed
     low, high, step = (round(rows[f"search_aspect_{name}_percent"].value) for name in ("least", "most", "step"))
     return range(low, high + 1, step)
+
+
+def named(fit: Fit, like: Marking) -> str:
+    """A size found, with the letters of the kind of tire that ``like`` is: LT in front, C behind."""
+    prefix = like.prefix if like.prefix == "LT" else ""
+    return f"{prefix}{fit.size}{like.suffix if like.suffix == 'C' else ''}"
 
 
 def texts(its: Change, tables: Tables) -> tuple[str, ...]:
@@ -32,7 +39,8 @@ def _aspect(its: Change, tables: Tables) -> str:
     )  # fmt: skip
     if not within:
         return f"No tire of {width} mm on that rim stays within {bound:g} %."
-    return f"{joined([fit.size for fit in within], 'or')} would stay within {bound:g} %."
+    sizes = [named(fit, its.after.marking) for fit in within]
+    return f"{joined(sizes, 'or')} would stay within {bound:g} %."
 
 
 def least_index(its: Change, tables: Tables) -> int | None:

@@ -18,9 +18,7 @@ from studio.model.quantity import UNITS, Quantity, format_number
 from studio.model.specimen import Season
 from studio.reference.tables import Tables
 from studio.tires.geometry import section_width_on_rim_mm
-from studio.tires.marking import Marking
 from studio.tires.speed import true_speed_after_change
-from studio.tires.units import MM_PER_INCH
 
 LEAST_IN_A_SET = 2
 _DUAL, _PAIR = 4, 2
@@ -80,8 +78,8 @@ class Change(msgspec.Struct, frozen=True, kw_only=True):
     width_after_mm: float
     on_rim: bool
     """Whether the two widths are those on the car's own wheels; if not, each is on its own measuring rim."""
-    placard_mm: tuple[float, ...]
-    """The diameters of all sizes of the placard."""
+    placard: tuple[tuple[str, Size], ...]
+    """All sizes of the placard, by axle."""
 
     @property
     def ratio(self) -> float:
@@ -92,6 +90,11 @@ class Change(msgspec.Struct, frozen=True, kw_only=True):
     def percent(self) -> float:
         """How much larger the diameter becomes."""
         return 100 * (self.ratio - 1)
+
+    @property
+    def placard_mm(self) -> tuple[float, ...]:
+        """The diameters of all sizes of the placard."""
+        return tuple(size.overall_diameter.value for _, size in self.placard)
 
     @property
     def true_speed(self) -> Quantity:
@@ -186,7 +189,7 @@ def read_part(part: Part, tables: Tables) -> Change | None:
     known = [(line, size) for line in part.lines if (size := size_of(line.marking, tables))]
     if after is None or not known:
         return None
-    line, before = min(known, key=lambda pair: _apart(pair[1].marking, after.marking))
+    line, before = min(_other_than(after, known), key=lambda pair: _apart(pair[1], after))
     same_rim = before.marking.rim_diameter_in == after.marking.rim_diameter_in
     rim_in = line.rim_width.to("in").value if line.rim_width and same_rim else None
     widths = [_width_mm(size, rim_in, tables) for size in (before, after)]
@@ -194,16 +197,23 @@ def read_part(part: Part, tables: Tables) -> Change | None:
     return Change(
         part=part, line=line, before=before, after=after, at=road_speed(part.speed, part.audience, tables),
         load_before=_load(part, line, before, tables), load_after=_load(part, line, after, tables), on_rim=both,
-        placard_mm=tuple(size.overall_diameter.value for _, size in known),
+        placard=tuple((line.axle, size) for line, size in known),
         width_before_mm=widths[0] if both and widths[0] else before.dimensions.section_width_mm,
         width_after_mm=widths[1] if both and widths[1] else after.dimensions.section_width_mm,
     )  # fmt: skip
 
 
-def _apart(one: Marking, other: Marking) -> tuple[bool, float]:
-    """How far two sizes are from each other: another rim first, then the section width."""
-    widths = [its.width_mm or (its.section_width_in or 0.0) * MM_PER_INCH for its in (one, other)]
-    return one.rim_diameter_in != other.rim_diameter_in, abs(widths[0] - widths[1])
+def _other_than(after: Size, known: list[tuple[Line, Size]]) -> list[tuple[Line, Size]]:
+    """The lines of another size, where there are some: on a car with two sizes one of them is asked about the other."""
+    others = [(line, size) for line, size in known if not same_size(size.marking, after.marking)]
+    return others or known
+
+
+def _apart(one: Size, other: Size) -> tuple[bool, float, float]:
+    """How far two sizes are from each other: another rim first, then the section width, then the diameter."""
+    widths = abs(one.dimensions.section_width_mm - other.dimensions.section_width_mm)
+    rims = one.marking.rim_diameter_in != other.marking.rim_diameter_in
+    return rims, widths, abs(one.overall_diameter.value - other.overall_diameter.value)
 
 
 def _load(part: Part, line: Line, size: Size, tables: Tables) -> Carried | Refusal | None:

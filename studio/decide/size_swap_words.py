@@ -74,6 +74,7 @@ def working(its: Change, reasons: Sequence[Reason], tables: Tables) -> tuple[str
     lines += [f"On hand: {joined(its.part.candidate.tires)}"] if its.part.candidate.tires else []
     lines += [note for size in (its.before, its.after) for note in (*size.marking.assumed, *size.dimensions.notes)]
     lines += _diameter_lines(its)
+    lines += _other_axle_lines(its)
     lines += _speed_lines(its, tables)
     lines += _width_lines(its, tables)
     lines += _load_lines(its)
@@ -88,6 +89,17 @@ def _diameter_lines(its: Change) -> list[str]:
         f"Circumference by tape: π times each, {on_paper(its.before.circumference)} and "
         f"{on_paper(its.after.circumference)}; rolling {rolling}",
         f"Half the difference lifts the axle, or lowers it: {on_paper(length(its.rise_mm))}{_ground(its)}",
+    ]
+
+
+def _other_axle_lines(its: Change) -> list[str]:
+    """On a car with two sizes, the change against the other one too."""
+    after = its.after.overall_diameter.value
+    others = [(axle, size) for axle, size in its.placard if axle != its.line.axle]
+    return [
+        f"Against the {axle} size {size.marking.size}: {signed(100 * (after / size.overall_diameter.value - 1))} %"
+        for axle, size in others
+        if not same_size(size.marking, its.before.marking)
     ]
 
 

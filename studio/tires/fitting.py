@@ -58,6 +58,11 @@ def least_load_index(load_kg: float, table: Mapping[int, float]) -> int:
     return min(enough)
 
 
+def rim_fits(rim_in: float, narrowest_in: float, widest_in: float) -> bool:
+    """Whether a rim is within a rule of thumb, which is no finer than a tenth of an inch."""
+    return round(narrowest_in, 1) <= rim_in <= round(widest_in, 1)
+
+
 def rim_widths_in(width_mm: float, least_share: float, most_share: float) -> tuple[float, float]:
     """Narrowest and widest rim of a section width, in inches, by the rule of thumb of a share of it (0.65 to 0.90)."""
     require_positive(width_mm=width_mm, least_share=least_share)

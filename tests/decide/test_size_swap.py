@@ -71,9 +71,9 @@ def test_e074_e075_section_width_on_the_cars_own_rim():
 
 @pytest.mark.parametrize(("rim", "where"), [(6.5, "within"), (5.5, "outside"), (9.0, "outside")])
 def test_the_rim_by_the_rule_of_thumb_of_65_to_90_percent(rim, where):
-    """Common practice, no source: 235 mm asks for 6.01 to 8.33 in."""
+    """Common practice, no source: 235 mm asks for 6.0 to 8.3 in."""
     lines = found("235/55R17 99H", front_rim_width=length(rim, "in")).working
-    assert any(f"Rim of {rim:g} in, {where} the rule of thumb's 6.01 to 8.33 in (common practice)" in x for x in lines)
+    assert any(f"Rim of {rim:g} in, {where} the rule of thumb's 6.0 to 8.3 in (common practice)" in x for x in lines)
 
 
 def test_e108_an_extra_load_99_carries_what_a_standard_95_does_at_250_8_kpa_only():
@@ -198,6 +198,23 @@ def test_on_a_car_with_two_sizes_the_nearer_one_is_replaced():
     rear = found("285/30ZR20 (99Y)", "245/35ZR20 (95Y)", rear="275/35ZR20 (102Y)")
     assert "the placard's rear size" in rear.working[0] and rear.word("axle") == "rear"
     assert found("255/35R20 97Y", "245/35ZR20 (95Y)", rear="275/35ZR20 (102Y)").word("axle") == "front"
+
+
+def test_on_a_car_with_two_sizes_each_is_held_against_the_other():
+    """LT245/75R16 at the front for LT225/75R16: 773.9 over 743.9 mm, +4.03 % (geometry)."""
+    small, large = "LT225/75R16 115/112R E", "LT245/75R16 120/116R E"
+    finding = found(large, small, rear=large)
+    assert number(finding, "diameter_change") == pytest.approx(100 * (773.9 / 743.9 - 1))
+    assert finding.verdict == "replace" and finding.word("axle") == "front"
+    third = found("LT235/85R16 120/116R E", small, rear=large)
+    assert third.word("axle") == "rear"  # as far from both in width, nearer to the rear one in diameter
+    assert any("Against the front size LT225/75R16: +8.33 %" in line for line in third.working)
+
+
+def test_the_search_for_a_light_truck_names_light_truck_sizes_and_their_own_index():
+    _, search = findings("LT215/85R16 115/112R E", "LT225/75R16 115/112R E", Quantity(380, "kPa"))
+    assert all(text.startswith("LT") for name, text in search.detail if name.startswith("fit_"))
+    assert number(search, "load_index") == 115 and search.figure("load_index_extra") is None
 
 
 def test_south_australia_counts_15_mm_from_the_largest_and_smallest_placard_size():
