@@ -60,9 +60,11 @@ class CrossSection:
             outer_mm=_mm(size, "overall_diameter"), rim_mm=_mm(size, "rim_diameter"),
             width_mm=_mm(size, "section_width"), depths_mm=_depths(tread),
             new_mm=new.to("mm").value if new else None, width=msgspec.structs.replace(width, brief="width"),
-            height=_dimension(size, "section_height", 2, units),
-            rim=msgspec.structs.replace(rim, other=""),  # a code: its inches are nominal, so no mm stand beside them
-            outer=_dimension(size, "overall_diameter", 4, units), groove=groove,
+            height=msgspec.structs.replace(_dimension(size, "section_height", 2, units), brief="height"),
+            # a code: its inches are nominal, so no mm stand beside them
+            rim=msgspec.structs.replace(rim, other="", brief="rim"),
+            outer=msgspec.structs.replace(_dimension(size, "overall_diameter", 4, units), brief="overall"),
+            groove=groove,
         )  # fmt: skip
         return CrossSectionData(
             words=Words(sentence=request.title or size.sentence, verdict=size.verdict, caution=grave.caution),
@@ -143,8 +145,11 @@ def _axis(its: Arranged, frame: Frame, look: Look) -> tuple[Shape | Text, ...]:
     dash = tuple(share * frame.grid for share in (2.4, 0.7, 0.5, 0.7))
     over = 1.2 * frame.grid
     line = polyline(((its.left_x - over, view.center[1]), (its.right_x + over, view.center[1])))
+    chain = Shape(name="axis/line", outline=line, stroke=Stroke(look.ink, frame.short / 400, dash, cap="flat"))
+    if not its.axis_words:
+        return (chain,)
     return (
-        Shape(name="axis/line", outline=line, stroke=Stroke(look.ink, frame.short / 400, dash, cap="flat")),
+        chain,
         Text(name="axis/name", text=its.axis_words, at=its.axis_name, cap_height=cap, fill=look.quiet,
              ground=look.ground, role="small"),
     )  # fmt: skip
@@ -165,7 +170,7 @@ def _dimensions(tire: Measured, its: Arranged, frame: Frame, look: Look) -> list
         *half_dimension_line((right_x, top), (right_x, axis), frame, look, "overall_diameter", 4),
     ]  # fmt: skip
     for note, box in its.labels:
-        marks += label(note, box, frame, look)
+        marks += label(note, box, frame, look, at_right=note.name == tire.outer.name)
     return marks
 
 

@@ -12,7 +12,7 @@ from studio.graphics.layout.notes import Note
 from studio.graphics.layout.text import width
 from studio.graphics.parts.dimension import label_size
 from studio.graphics.parts.lens import Lens, magnification
-from studio.graphics.parts.tire_section import UNDER_MM, SectionView
+from studio.graphics.parts.tire_section import UNDER_MM, WALL_MM, SectionView
 from studio.graphics.scene import Point
 
 _LABEL_SHARE = {"wide": 0.145, "square": 0.185, "tall": 0.235}  # of the width, for labels on one side
@@ -71,6 +71,8 @@ def _with_lens_above(data: Measured, body: Box, frame: Frame) -> Arranged:
     high = min(0.30 * body.height, 0.44 * body.width)
     section = Box(body.left, body.top + high + gap, body.width, body.height - high - gap)
     its = _section(data, section, frame, lens_beside=False)
+    if not _has_room(data.width, its.view, frame):
+        return _section(data, body, frame, lens_beside=False)
     spare = its.view.at(0, data.outer_mm / 2)[1] - section.top - _ABOVE * frame.grid
     radius = (high + max(0.0, min(spare, 0.12 * body.width))) / 2
     wide = body.width - 2 * radius - 3 * frame.grid
@@ -87,6 +89,8 @@ def _with_lens_beside(data: Measured, body: Box, frame: Frame) -> Arranged:
     groove, grid = data.groove, frame.grid
     assert groove is not None
     its = _section(data, body, frame, lens_beside=True)
+    if not _has_room(data.width, its.view, frame):
+        return _section(data, body, frame, lens_beside=False)
     left, room = its.right_x + 3 * grid, body.right - its.right_x - 3 * grid
     if room > 0.8 * body.height:
         number = notes_.least_number_width(groove.now, frame) + 1
@@ -104,7 +108,22 @@ def _with_lens_beside(data: Measured, body: Box, frame: Frame) -> Arranged:
 
 
 def _section(data: Measured, region: Box, frame: Frame, lens_beside: bool) -> Arranged:
-    """The section between its labels, as large as width and height allow."""
+    """The section between its labels, as large as width and height allow; with brief labels where they would meet."""
+    its = _with_section(data, region, frame, lens_beside)
+    boxes = {note.name: box for note, box in its.labels}
+    upper, lower = boxes[data.height.name], boxes[data.rim.name]
+    if not upper.meets(lower) and not lower.bottom > its.axis_name[1] - frame.cap_height("small"):
+        return its
+    whole = (data.height, data.rim, data.outer)
+    height, rim, outer = (msgspec.structs.replace(note, label=note.brief, other="") for note in whole)
+    brief = msgspec.structs.replace(data, height=height, rim=rim, outer=outer)
+    its = _with_section(brief, region, frame, lens_beside)
+    lower = next(box for note, box in its.labels if note.name == data.rim.name)
+    crowded = lower.bottom > its.axis_name[1] - frame.cap_height("small")
+    return msgspec.structs.replace(its, axis_words="") if crowded else its
+
+
+def _with_section(data: Measured, region: Box, frame: Frame, lens_beside: bool) -> Arranged:
     grid = frame.grid
     callout = frame.cap_height("callout")
     values = [width(note.value, callout, "semibold") + 1 for note in (data.height, data.rim)]
@@ -160,13 +179,27 @@ def _level(note: Note, left: float, middle: float, widest: float, frame: Frame) 
 
 def _inside(note: Note, view: SectionView, frame: Frame) -> Note:
     """The note as it fits into the cavity: with its label, with brief words, or the value alone."""
-    widest = _ROOM_INSIDE * view.width_mm * view.scale
-    room = (view.height_mm - UNDER_MM - 10) * view.scale
     for label in (note.label, note.brief):
         short = msgspec.structs.replace(note, label=label)
-        if label_size(short, frame, widest)[1] <= room:
+        if _holds(view, _in_cavity(short, view, frame), frame):
             return short
     return msgspec.structs.replace(note, label="", other="")
+
+
+def _has_room(note: Note, view: SectionView, frame: Frame) -> bool:
+    """Whether at least the value fits across the cavity."""
+    value = width(note.value, frame.cap_height("callout"), "semibold")
+    return value + 1 <= _ROOM_INSIDE * view.width_mm * view.scale
+
+
+def _holds(view: SectionView, box: Box, frame: Frame) -> bool:
+    """Whether a box in the middle of the cavity lies clear of crown and sidewalls; towards the beads these draw in."""
+    top = view.at(0, view.floor(0) - UNDER_MM)[1] + 0.4 * frame.grid
+    high = (view.center[1] - box.bottom) / view.scale - view.rim_mm / 2
+    share = min(1.0, max(0.0, (high / view.height_mm - 0.12) / 0.33))
+    low, wide = view.rim_width_mm / 2 - 14, view.width_mm / 2 - WALL_MM - 3
+    half = (low + (wide - low) * share) * view.scale
+    return box.top >= top and high > -12 and box.width / 2 + 0.5 * frame.grid <= half
 
 
 def _in_cavity(note: Note, view: SectionView, frame: Frame) -> Box:

@@ -21,6 +21,8 @@ from studio.model.finding import Finding, Findings
 from studio.model.source import Source
 
 _FIRST_STEP = "the sidewall"
+_LOWEST = 22.0  # in grid units: a lower drawing cannot hold a strip of sidewall with its lettering and discs
+_FEWEST = 1
 _SOUND_MM = 8.0  # depth drawn where none was read
 
 
@@ -90,6 +92,8 @@ def _planned(data: SizeCodeData, frame: Frame, look: Look, discs: bool) -> tuple
         notes = [field.note(step) for step, field in enumerate(fields, start=1)]
         page = plan(frame, look, words, notes, discs=discs)
         kept = {note.name for note, _ in page.placed}
+        if len(kept) == len(fields) and page.drawing.height < _LOWEST * frame.grid and len(fields) > _FEWEST:
+            kept.remove(max(reversed(fields), key=lambda field: field.priority).name)
         if len(kept) == len(fields):
             break
         fields = tuple(field for field in fields if field.name in kept)

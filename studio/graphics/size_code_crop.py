@@ -103,8 +103,10 @@ def _beside_with_discs(drawing: Box, frame: Frame, diameters_mm: tuple[float, fl
 
     for size in (1.28, 1.45, 1.65):
         face = _quarter(drawing, diameters_mm, size * drawing.height, room, badge_radius(frame) + 0.4 * frame.grid)
-        low = _low(face, drawing, frame)
-        yield _Way(face=face, arc=(max(_left(face, frame), -low), low), high=1.0, ends=ends)
+        low, reach = _low(face, drawing, frame), face.radius + room
+        disc = frame.titles.left + badge_radius(frame) - face.center[0]
+        start = max(_left(face, frame), math.degrees(math.asin(_bounded(disc / reach))), -low)
+        yield _Way(face=face, arc=(start, low), high=1.0, ends=ends)
 
 
 def _quarter(drawing: Box, diameters_mm: tuple[float, float], radius: float, room: float, above: float) -> Face:

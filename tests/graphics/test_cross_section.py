@@ -17,7 +17,8 @@ from tests.decide.build import episode, flat, reading, tire
 from tests.graphics.lint import complaints
 
 LOOKS = shipped_looks()
-SHAPES = {**FRAMES, "small": Frame(1280, 720), "slim": Frame(640, 1100), "narrow": Frame(720, 1600)}
+SHAPES = {**FRAMES, "small": Frame(1280, 720), "slim": Frame(640, 1100), "narrow": Frame(720, 1600),
+          "captions": Frame(1920, 1080, captions=True), "low": Frame(1080, 1920, captions=True)}  # fmt: skip
 # marking: section width, section height, overall and rim diameter in mm (UN R30 6.1: H = S x aspect, D = d + 2 H)
 SIZES = {
     "225/60R17 99H": (225.0, 135.0, 701.8, 431.8),

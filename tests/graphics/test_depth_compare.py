@@ -15,7 +15,8 @@ from tests.decide.build import TENTHS, episode, flat, four, tire
 from tests.graphics.lint import complaints
 
 LOOKS = shipped_looks()
-SHAPES = {**FRAMES, "small": Frame(1280, 720), "slim": Frame(640, 1100), "narrow": Frame(720, 1600)}
+SHAPES = {**FRAMES, "small": Frame(1280, 720), "slim": Frame(640, 1100), "narrow": Frame(720, 1600),
+          "captions": Frame(1920, 1080, captions=True), "low": Frame(1080, 1920, captions=True)}  # fmt: skip
 ALL = ("front_left", "front_right", "rear_left", "rear_right")
 LONG = "Why this one tire, which looks perfectly good from the outside, has to come off before the first snow"
 MM = 25.4 / 32

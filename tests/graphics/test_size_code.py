@@ -20,7 +20,8 @@ LOOKS = shipped_looks()
 SHORTEST, ORDINARY, LONGEST = "155R13", "225/60R17 99H", "LT315/75R16 127/124Q M+S"
 MARKINGS = (SHORTEST, ORDINARY, LONGEST, "HL245/40R19 101Y XL", "31x10.50R15LT 109Q", "T145/80D17 107M",
             "275/35ZR20 (102Y)", "205/65R16C 107/105T")  # fmt: skip
-SHAPES = {**FRAMES, "small": Frame(1280, 720), "slim": Frame(640, 1100)}
+SHAPES = {**FRAMES, "small": Frame(1280, 720), "slim": Frame(640, 1100),
+          "captions": Frame(1920, 1080, captions=True), "low": Frame(1080, 1920, captions=True)}  # fmt: skip
 MM_IN = 25.4
 
 

@@ -6,10 +6,13 @@ memory).
 
 import math
 
+from msgspec.structs import replace
+
 from studio.graphics.draw import polyline
 from studio.graphics.frame import Box, Frame
 from studio.graphics.layout import notes as notes_
 from studio.graphics.layout.notes import Note
+from studio.graphics.layout.text import box as box_of
 from studio.graphics.layout.text import width
 from studio.graphics.look import Look
 from studio.graphics.scene import Outline, Point, Shape, Stroke, Text
@@ -83,9 +86,14 @@ def label_size(note: Note, frame: Frame, widest: float) -> tuple[float, float]:
     return wide, sum(row.height for row in rows)
 
 
-def label(note: Note, box: Box, frame: Frame, look: Look) -> tuple[Text, ...]:
-    """The value and its label in ``box``."""
-    return notes_.set_note(note, box, frame, look)
+def label(note: Note, box: Box, frame: Frame, look: Look, at_right: bool = False) -> tuple[Text, ...]:
+    """The value and its label in ``box``, each row from its left edge or up to its right one."""
+    texts = notes_.set_note(note, box, frame, look)
+    if not at_right:
+        return texts
+    ends = [max(box_of(text).right for text in texts if text.at[1] == mark.at[1]) for mark in texts]
+    return tuple(replace(mark, at=(mark.at[0] + box.right - end, mark.at[1]))
+                 for mark, end in zip(texts, ends, strict=True))  # fmt: skip
 
 
 def _shortened(start: Point, end: Point, by: float) -> tuple[Point, Point]:

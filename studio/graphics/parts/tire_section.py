@@ -227,11 +227,11 @@ def _disc(view: SectionView, look: Look, name: str, step: int) -> tuple[Shape, .
     front = cubic((-27.0, low - 20), (-27.0, low - 20 - 0.4 * far), (-38.0, 78 + 0.35 * far), (-22.0, 78.0), 10)
     back = cubic((-11.0, 86.0), (-27.0, 84 + 0.35 * far), (-14.0, low - 20 - 0.4 * far), (-15.0, low - 20), 10)
     disc = [*front, (-22.0, 33.0), (-11.0, 33.0), *back]
-    axle = [(-22.0, 30.0), (-22.0, 0.0), (40.0, 0.0), (40.0, 14.0), (6.0, 19.0), (2.0, 64.0), (-3.0, 74.0),
-            (-11.0, 76.0), (-11.0, 30.0)]  # fmt: skip
+    axle = [(-22.0, 30.0), (-22.0, 0.0), (40.0, 0.0), (40.0, 14.0), (6.0, 19.0), (2.0, 52.0), (-3.0, 62.0),
+            (-11.0, 64.0), (-11.0, 30.0)]  # fmt: skip
     return (
-        _filled(view, axle, mix(look.ground, look.steel, 0.24), f"{name}/axle", step),
-        _filled(view, disc, mix(look.ground, look.steel, 0.46), f"{name}/disc", step),
+        _filled(view, axle, mix(look.ground, look.steel, 0.12), f"{name}/axle", step),
+        _filled(view, disc, mix(look.ground, look.steel, 0.34), f"{name}/disc", step),
     )
 
 
