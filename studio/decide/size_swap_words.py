@@ -31,12 +31,16 @@ def unread_missing(part: Part) -> tuple[str, ...]:
 
 def size_words(its: Change) -> str:
     """``is 0.4 % larger than 225/60R17``."""
-    before = its.before.marking.size
+    before = f"{its.line.axle + ' ' if _two_sizes(its) else ''}{its.before.marking.size}"
     if same_size(its.after.marking, its.before.marking):
         return "has the placard's size"
     if abs(its.percent) < _AS_TALL_PERCENT:
         return f"is as tall as {before}"
     return f"is {Quantity(abs(its.percent), '%').text()} {'larger' if its.percent > 0 else 'smaller'} than {before}"
+
+
+def _two_sizes(its: Change) -> bool:
+    return any(not same_size(size.marking, its.before.marking) for _, size in its.placard)
 
 
 def sentence(its: Change, reasons: Sequence[Reason], tables: Tables) -> str:

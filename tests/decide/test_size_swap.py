@@ -206,6 +206,7 @@ def test_on_a_car_with_two_sizes_each_is_held_against_the_other():
     finding = found(large, small, rear=large)
     assert number(finding, "diameter_change") == pytest.approx(100 * (773.9 / 743.9 - 1))
     assert finding.verdict == "replace" and finding.word("axle") == "front"
+    assert finding.sentence.startswith("LT245/75R16 is 4.0 % larger than front LT225/75R16, beyond")
     third = found("LT235/85R16 120/116R E", small, rear=large)
     assert third.word("axle") == "rear"  # as far from both in width, nearer to the rear one in diameter
     assert any("Against the front size LT225/75R16: +8.33 %" in line for line in third.working)
