@@ -49,24 +49,19 @@ class Refusal(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class Carried(msgspec.Struct, frozen=True, kw_only=True):
-    """What one tire carries at a pressure. ``divisor`` is None where the rating counts in full."""
+    """What one tire carries at a pressure: ``undivided_kg``. ``divisor`` is None where the rating counts in full."""
 
     size: Size
     row: LoadIndex
     basis: Basis
     pressure: Quantity
+    undivided_kg: float
     divisor: Value | None
 
     @property
     def full_kg(self) -> float:
         """The rating at the reference pressure."""
         return self.row.load_kg
-
-    @property
-    def undivided_kg(self) -> float:
-        """What it carries at the pressure, before any divisor."""
-        pressure_kpa = self.pressure.to("kPa").value
-        return load_at_pressure_kg(self.full_kg, self.basis.reference.value, pressure_kpa, self.basis.law)
 
     @property
     def each_kg(self) -> float:
@@ -141,7 +136,8 @@ def carried(
         lowest = Quantity(basis.lowest.value, "kPa")
         why = f"{audience.both(pressure)} was read; no load is computed below {audience.both(lowest)}"
         return Refusal(missing=f"a pressure of at least {audience.both(lowest)}", why=why, full_kg=full_kg)
-    return Carried(size=size, row=row, basis=basis, pressure=pressure, divisor=divisor)
+    at_kg = load_at_pressure_kg(row.load_kg, basis.reference.value, pressure.to("kPa").value, basis.law)
+    return Carried(size=size, row=row, basis=basis, pressure=pressure, undivided_kg=at_kg, divisor=divisor)
 
 
 def _no_basis(marking: Marking, full_kg: float) -> Refusal:

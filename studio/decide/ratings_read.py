@@ -68,11 +68,13 @@ class Wheel(msgspec.Struct, frozen=True, kw_only=True):
 class Axle(msgspec.Struct, frozen=True, kw_only=True):
     """The axle read: its wheels, the placard's size, and what the weaker wheel's load makes of them all.
 
+    ``weakest`` is what the weaker tire carries, which is what each can be counted for; None where one is refused.
     ``doubt_kg`` is the half width of the capacity by the pressure gauge; None where the pressure was not read.
     """
 
     part: Part
     wheels: tuple[Wheel, ...]
+    weakest: Carried | None
     placard: Size | None
     placard_load: Carried | None
     doubt_kg: float | None
@@ -86,12 +88,6 @@ class Axle(msgspec.Struct, frozen=True, kw_only=True):
     def refused(self) -> tuple[tuple[Wheel, Refusal], ...]:
         """The wheels for which no load is computed."""
         return tuple((wheel, wheel.load) for wheel in self.wheels if isinstance(wheel.load, Refusal))
-
-    @property
-    def weakest(self) -> Carried | None:
-        """What the weaker tire carries, which is what each of them can be counted for; None where one is refused."""
-        loads = [wheel.load for wheel in self.wheels if isinstance(wheel.load, Carried)]
-        return min(loads, key=lambda load: load.each_kg) if len(loads) == len(self.wheels) else None
 
     @property
     def capacity_kg(self) -> float | None:
@@ -145,8 +141,10 @@ def read_part(part: Part, tables: Tables) -> Axle | None:
     wheels = tuple(_wheel(part, fitted, size, tables) for fitted, size in sizes)
     placard = size_of(part.placard.marking, tables)
     asked = _carried(part, placard, part.placard.pressure, tables) if placard and part.placard.pressure else None
+    loads = [wheel.load for wheel in wheels if isinstance(wheel.load, Carried)]
+    weakest = min(loads, key=lambda load: load.each_kg) if len(loads) == len(wheels) else None
     return Axle(
-        part=part, wheels=wheels, placard=placard, doubt_kg=_doubt_kg(part, wheels, tables),
+        part=part, wheels=wheels, placard=placard, weakest=weakest, doubt_kg=_doubt_kg(part, wheels, tables),
         placard_load=asked if isinstance(asked, Carried) else None,
     )  # fmt: skip
 

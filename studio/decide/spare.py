@@ -8,6 +8,7 @@ from studio.decide.audience import Audience, unique_sources
 from studio.decide.carried import Carried
 from studio.decide.filled import latest_cold, pressure_doubt
 from studio.decide.gauge import doubt
+from studio.decide.matching_limits import Held
 from studio.decide.matching_tires import Worn
 from studio.decide.measured import latest
 from studio.decide.ruled_out import ruled_out
@@ -66,7 +67,10 @@ def _mates(standing: dict[str, Tire], episode: Episode) -> Iterator[Mate]:
 def conclude(part: Part, tables: Tables) -> Finding:
     """The finding on the spare."""
     its = read_part(part, tables)
-    return _finding(its, judged(its, tables), tables) if its else _unknown(part, tables)
+    if its is None:
+        return _unknown(part, tables)
+    held = held_tread(its, tables)
+    return _finding(its, judged(its, held, tables), held, tables)
 
 
 def _unknown(part: Part, tables: Tables) -> Finding:
@@ -89,13 +93,13 @@ def verdict_of(its: Spare, told: tuple[Told, ...]) -> Verdict:
     return "unknown" if found == "keep" and open_ else found
 
 
-def _finding(its: Spare, told: tuple[Told, ...], tables: Tables) -> Finding:
+def _finding(its: Spare, told: tuple[Told, ...], held: Held | None, tables: Tables) -> Finding:
     worst = its.worst
     return Finding(
         id=f"{TOPIC}.spare", topic=TOPIC, subject="spare", sentence=spare_words.sentence(its, told),
         verdict=verdict_of(its, told), value=abs(worst.change_percent) if worst else None, unit="%" if worst else None,
         uncertainty=_doubt_percent(its, tables), working=spare_words.working(its, told, tables), inputs=_inputs(its),
-        sources=_sources(its, tables), caution=tables.cautions[_caution(its)].text,
+        sources=_sources(its, held, tables), caution=tables.cautions[_caution(its)].text,
         would_change=spare_words.would_change(its, told), missing=spare_words.missing(its),
         figures=_figures(its), detail=spare_words.detail(its),
     )  # fmt: skip
@@ -134,9 +138,8 @@ def _inputs(its: Spare) -> tuple[str, ...]:
     return (*dict.fromkeys(paths), *(its.at.inputs if not its.limit else ()), "region")
 
 
-def _sources(its: Spare, tables: Tables) -> tuple[Source, ...]:
+def _sources(its: Spare, held: Held | None, tables: Tables) -> tuple[Source, ...]:
     out = (its.part.out.source,) if its.part.out else ()
-    held = held_tread(its, tables)
     limit = (held.limit.source,) if held else ()
     asked = (its.asked_source,) if its.asked_source else ()
     load = its.load.sources if isinstance(its.load, Carried) else ()

@@ -17,10 +17,10 @@ from studio.reference.tables import Tables
 _WHOSE = {"law": "the legal limit", "maker": "the manual's limit"}
 
 
-def judged(its: Spare, tables: Tables) -> tuple[Told, ...]:
-    """Every judgement, the gravest first; of equal ones what must be done first."""
+def judged(its: Spare, held: Held | None, tables: Tables) -> tuple[Told, ...]:
+    """Every judgement, the gravest first; of equal ones what must be done first. ``held`` is from ``held_tread``."""
     return gravest_first([
-        *_out(its), *_pressure(its, tables), *_load(its), *_size(its, tables), *_tread(its, tables), *_driveline(its),
+        *_out(its), *_pressure(its, tables), *_load(its), *_size(its, tables), *_tread(its, held), *_driveline(its),
     ])  # fmt: skip
 
 
@@ -89,9 +89,8 @@ def _size(its: Spare, tables: Tables) -> Iterator[Told]:
     yield Told(about="size", verdict="inspect", sentence=sentence, text="; ".join(reason.text for reason in graver))
 
 
-def _tread(its: Spare, tables: Tables) -> Iterator[Told]:
+def _tread(its: Spare, held: Held | None) -> Iterator[Told]:
     """A full-size spare of the same size against the limit for unequal tires, as it would stand beside the others."""
-    held = held_tread(its, tables)
     if held is None:
         return
     own, both = its.part.audience.own, its.part.audience.both
