@@ -2,6 +2,7 @@
 
 from studio.decide import (
     age,
+    choices,
     condition,
     gauges,
     life,
@@ -42,6 +43,7 @@ TOPICS: tuple[Topic, ...] = (
     Topic(id="life", question="How far will it go?", decide=from_parts(life.parts, life.conclude)),
     Topic(id="rotation_plan", question="What would rotating gain?",
           decide=from_parts(rotation_plan.parts, rotation_plan.conclude)),
+    Topic(id="choices", question="Keep them, or buy how many?", decide=from_parts(choices.parts, choices.conclude)),
     Topic(id="wear_effects", question="What does wear do to speed and distance?",
           decide=from_parts(wear_effects.parts, wear_effects.conclude)),
 )

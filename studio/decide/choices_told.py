@@ -1,0 +1,89 @@
+"""What speaks against a choice: a tire that may not stay on, or tires that would not match."""
+
+from collections.abc import Iterator
+
+import msgspec
+
+from studio.decide import matching_words
+from studio.decide.choices_after import After, match_verdict
+from studio.decide.choices_cost import Cost
+from studio.decide.choices_read import Part, Stand
+from studio.decide.matching_read import Match
+from studio.decide.told import Told, gravest_first
+from studio.decide.wording import upper_first
+from studio.model.finding import SEVERITY, Verdict
+
+_GROUPS = {"front_axle": "front pair", "rear_axle": "rear pair", "set": "set"}
+
+
+class Choice(msgspec.Struct, frozen=True, kw_only=True):
+    """One choice, worked out. ``told`` is what speaks against it, the gravest first."""
+
+    part: Part
+    every: tuple[Stand, ...]
+    after: After
+    cost: Cost
+    told: tuple[Told, ...]
+
+    @property
+    def state(self) -> Verdict:
+        """The verdict on the car's tires after the choice."""
+        return max((it.verdict for it in self.told), default="keep", key=SEVERITY.index)
+
+    @property
+    def ruled_out(self) -> bool:
+        """Whether law, maker, damage or age speak against it, or the tires should be looked at first."""
+        return SEVERITY.index(self.state) >= SEVERITY.index("inspect")
+
+    @property
+    def verdict(self) -> Verdict:
+        """The state; unknown where only the price is missing."""
+        return "unknown" if self.cost.bill.missing and not self.ruled_out else self.state
+
+
+def told(part: Part, every: tuple[Stand, ...], after: After) -> tuple[Told, ...]:
+    """What speaks against a choice, the gravest first."""
+    staying = {tire.origin for tire in after.placed}
+    kept = [stand for stand in every if stand.name in staying]
+    found = [*(it for stand in kept for it in _tire(part, stand)), *(it for m in after.matches for it in _match(m))]
+    return gravest_first(found)
+
+
+def _tire(part: Part, stand: Stand) -> Iterator[Told]:
+    """What speaks against leaving one tire on."""
+    words, own = stand.worn.subject.words, part.audience.own
+    if stand.out is not None:
+        yield Told(about=stand.name, verdict=stand.out.verdict, sentence=f"{words} {stand.out.words}",
+                   text=f"{upper_first(words)} {stand.out.words}")  # fmt: skip
+    tread = stand.worn.tread
+    if tread is None or stand.judged.verdict == "keep":
+        return
+    here, under = own(tread.depth(tread.lowest.value)), stand.judged.under
+    says = {
+        "replace": f"at {here} is at or under the legal minimum",
+        "inspect": f"at {here} is too close to the legal minimum to call",
+        "watch": f"at {here} does not clear {under.words} of {own(under.depth)}" if under else "",
+    }[stand.judged.verdict]
+    yield Told(about=stand.name, verdict=stand.judged.verdict, sentence=f"{words} {says}",
+               text=f"{upper_first(words)} {says}", close=stand.judged.close)  # fmt: skip
+
+
+def _match(match: Match) -> Iterator[Told]:
+    """What speaks against how an axle or the set would match."""
+    verdict, group = match_verdict(match), _GROUPS[match.part.name]
+    if verdict == "keep":
+        return
+    if match.unlike.fields and SEVERITY.index(match.unlike.verdict) >= SEVERITY.index(verdict):
+        says = f"{group} unlike in {match.unlike.brief}"
+        yield Told(about=match.part.name, verdict=verdict, sentence=says, text=upper_first(says))
+        return
+    held = match.binding
+    assert held is not None, "a verdict without unlike tires comes from a limit"
+    form = dict(matching_words.detail(match))["tolerance_form"]
+    apart, limit = match.part.audience.own(held.actual_quantity), match.part.audience.own(held.limit.limit)
+    says = f"{group} {apart} {form} apart"
+    end = f"over {held.limit.whose} {limit}" if held.over else f"too near {held.limit.whose} {limit} to call"
+    if held.limit.level in ("note", "act"):
+        end = f"{limit} is where shops {'take note' if verdict == 'watch' else 'act'}"
+    yield Told(about=match.part.name, verdict=verdict, sentence=f"{says}, {end}", text=upper_first(f"{says}, {end}"),
+               close=held.close)  # fmt: skip
