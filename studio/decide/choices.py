@@ -5,6 +5,8 @@ Every choice is worked out and none is ranked: which number counts most is the p
 
 from collections.abc import Iterator
 
+from msgspec.structs import replace
+
 from studio.decide import choices_change, choices_words, rotation
 from studio.decide.audience import unique_sources
 from studio.decide.car_log import car_log
@@ -15,7 +17,7 @@ from studio.decide.choices_options import changes
 from studio.decide.choices_read import KINDS, Part, Stand, stands
 from studio.decide.choices_told import Choice, told
 from studio.decide.pace import pace
-from studio.decide.place_wear import evidence
+from studio.decide.place_wear import grounds
 from studio.decide.rotation_plan_read import DUAL
 from studio.decide.rotation_read import traits
 from studio.decide.ruled_out import ruled_out
@@ -38,13 +40,13 @@ def parts(episode: Episode, tables: Tables) -> Iterator[Part]:
         missing = f"a depth reading, {unread[0]}" if unread else ""
         missing = "a region whose rules are known" if its.audience.region not in tables.regions else missing
         missing = DUAL if episode.car.dual_rear_wheels else missing
-        for kind in KINDS[:1] if missing else KINDS:
-            yield Part(
-                kind=kind, audience=its.audience, corners=its.corners, traits=traits(its, tables), missing=missing,
-                out=tuple(ruled_out(standing[place], episode, tables) for place in CORNERS),
-                drivetrain=its.drivetrain, tolerance=episode.car.tolerance, prices=episode.prices,
-                evidence=evidence(episode, tables), pace=pace(episode, car_log(episode, tables), tables),
-            )  # fmt: skip
+        keep = Part(
+            kind=KINDS[0], audience=its.audience, corners=its.corners, traits=traits(its, tables), missing=missing,
+            out=tuple(ruled_out(standing[place], episode, tables) for place in CORNERS),
+            drivetrain=its.drivetrain, tolerance=episode.car.tolerance, prices=episode.prices,
+            grounds=grounds(episode, tables), pace=pace(episode, car_log(episode, tables), tables),
+        )  # fmt: skip
+        yield from (replace(keep, kind=kind) for kind in (KINDS[:1] if missing else KINDS))
 
 
 def conclude(part: Part, tables: Tables) -> Finding:
@@ -107,7 +109,7 @@ def _inputs(its: Choice) -> tuple[str, ...]:
     paths += ["prices.used_tire_depth"] if part.kind == "used_pair" and prices.used_tire_depth else []
     paths += ["car.tolerance.limit"] if part.tolerance else []
     paths += ["car.drivetrain"] if part.drivetrain else []
-    paths += list(part.evidence.paths) if its.cost.wear else []
+    paths += list(part.grounds.paths) if its.cost.wear else []
     paths += [part.pace.path] if part.pace and part.pace.path and its.cost.next else []
     return (*dict.fromkeys(paths), "region")
 

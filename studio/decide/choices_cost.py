@@ -7,7 +7,7 @@ import msgspec
 from studio.decide.choices_after import After, Placed
 from studio.decide.choices_read import Part
 from studio.decide.pace import after as day_after
-from studio.decide.place_wear import PlaceWear, place_wear
+from studio.decide.place_wear import PlaceWear
 from studio.model.circumstances import Prices
 from studio.model.quantity import UnitName, convert
 from studio.reference.tables import Tables
@@ -85,7 +85,7 @@ def bill_of(after: After, prices: Prices) -> Bill:
 
 def cost(part: Part, after: After, tables: Tables) -> Cost:
     """Count everything."""
-    bill, wear = bill_of(after, part.prices), place_wear(part.evidence, tables)
+    bill, wear = bill_of(after, part.prices), part.grounds.wear
     unit: UnitName = "mi" if part.audience.units == "us" else "km"
     bought = sum(max(0.0, tire.lowest_mm - tire.limit_mm) for tire in after.placed if not tire.origin)
     known = wear if isinstance(wear, PlaceWear) else None
@@ -118,7 +118,7 @@ def _next(part: Part, placed: tuple[Placed, ...], wear: PlaceWear, factor: float
     low, _ = first_to_go(less, wear.shifted(1, 1, factor), STAY)
     yearly = None
     if part.pace is not None:
-        yearly = part.pace.yearly.to(wear.unit).value * part.evidence.share / factor
+        yearly = part.pace.yearly.to(wear.unit).value * part.grounds.share / factor
     last = max((worn.tread.reading.on for worn in part.corners if worn.tread), default=None)
     days = tables.physics["days_per_year"].value
     day = day_after(last, distance, yearly, days) if last and yearly else None

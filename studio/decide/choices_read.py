@@ -9,7 +9,7 @@ from studio.decide.gauge import doubt
 from studio.decide.markings import read
 from studio.decide.matching_tires import Worn
 from studio.decide.pace import Pace
-from studio.decide.place_wear import Evidence
+from studio.decide.place_wear import Grounds
 from studio.decide.ruled_out import RuledOut
 from studio.decide.topic import remembered
 from studio.decide.tread_limits import Judgement, judge, marks_for
@@ -35,7 +35,7 @@ class Part(msgspec.Struct, frozen=True, kw_only=True):
     drivetrain: Drivetrain | None
     tolerance: Tolerance | None
     prices: Prices
-    evidence: Evidence
+    grounds: Grounds
     pace: Pace | None
     missing: str = ""
 
@@ -78,9 +78,9 @@ class Stand(msgspec.Struct, frozen=True, kw_only=True):
         return max(0.0, self.lowest_mm - self.limit_mm)
 
     @property
-    def urgency(self) -> tuple[int, float]:
+    def urgency(self) -> tuple[int, float, float]:
         """What should go first has the highest: ruled out, worn out, else the one with the least tread."""
-        return (2 if self.out else 1 if self.must_go else 0, -self.lowest_mm)
+        return (2 if self.out else 1 if self.must_go else 0, -self.lowest_mm, -self.mean_mm)
 
 
 class Corners(msgspec.Struct, frozen=True, kw_only=True):

@@ -27,7 +27,7 @@ class Choice(msgspec.Struct, frozen=True, kw_only=True):
 
     @property
     def state(self) -> Verdict:
-        """The verdict on the car's tires after the choice."""
+        """The verdict on the car's tires as they would be after the choice."""
         return max((it.verdict for it in self.told), default="keep", key=SEVERITY.index)
 
     @property
@@ -36,9 +36,11 @@ class Choice(msgspec.Struct, frozen=True, kw_only=True):
         return SEVERITY.index(self.state) >= SEVERITY.index("inspect")
 
     @property
-    def verdict(self) -> Verdict:
-        """The state; unknown where only the price is missing."""
-        return "unknown" if self.cost.bill.missing and not self.ruled_out else self.state
+    def verdict(self) -> Verdict | None:
+        """The state of the tires as they are; what only might be done has none, and is unknown without its price."""
+        if self.part.kind == "keep":
+            return self.state
+        return "unknown" if self.cost.bill.missing and not self.ruled_out else None
 
 
 def told(part: Part, every: tuple[Stand, ...], after: After) -> tuple[Told, ...]:

@@ -1,6 +1,7 @@
 """One tire's wear over the distance it rolled: a line for each groove, and how far it is to each limit."""
 
 import datetime as dt
+from functools import cached_property
 
 import msgspec
 
@@ -75,7 +76,7 @@ def _distance(depth_mm: float, mark: Mark, rate: float) -> float:
     return distance_to_limit(depth_mm, mark.mm, rate * 1000)
 
 
-class Life(msgspec.Struct, frozen=True, kw_only=True):
+class Life(msgspec.Struct, frozen=True, kw_only=True, dict=True):
     """The fitted wear of one tire. Distances are in ``unit``, depths in mm."""
 
     part: Part
@@ -92,18 +93,18 @@ class Life(msgspec.Struct, frozen=True, kw_only=True):
         """The unit of all distances."""
         return self.part.way.unit
 
-    @property
+    @cached_property
     def shown(self) -> Groove:
         """The groove with a line of its own that reaches the legal minimum first: what a chart draws."""
         return min((g for g in self.grooves if g.line), key=lambda g: self._left(g, self.marks.legal))
 
-    @property
+    @cached_property
     def line(self) -> WearLine:
         """The line of the groove that is shown."""
         assert self.shown.line is not None
         return self.shown.line
 
-    @property
+    @cached_property
     def now_mm(self) -> float:
         """The lowest depth at the last reading, which had an odometer or not."""
         last = self.part.history[-1]
@@ -128,12 +129,12 @@ class Life(msgspec.Struct, frozen=True, kw_only=True):
         slow = groove.rate - groove.half
         return _distance(groove.now_mm + self.now_half_mm, mark, slow) if slow > 0 else None
 
-    @property
+    @cached_property
     def legal(self) -> Reach:
         """How far it is to the legal minimum."""
         return self.reach(self.marks.legal)
 
-    @property
+    @cached_property
     def others(self) -> tuple[Reach, ...]:
         """How far it is to each other mark."""
         return tuple(self.reach(mark) for mark in self.marks.others)
@@ -143,12 +144,12 @@ class Life(msgspec.Struct, frozen=True, kw_only=True):
         """Whether the last reading is at or under the legal minimum."""
         return self.now_mm <= self.marks.legal.mm + 1e-9
 
-    @property
+    @cached_property
     def far_from_sure(self) -> bool:
         """Whether the band is so wide that only its lower end should be said."""
         return self.legal.high is None or self.legal.high > self.wide * self.legal.left
 
-    @property
+    @cached_property
     def yearly(self) -> float | None:
         """How far this tire itself rolls in a year: its share of what the car runs; None where not known."""
         pace, way = self.part.pace, self.part.way
@@ -162,7 +163,7 @@ class Life(msgspec.Struct, frozen=True, kw_only=True):
             return None
         return day_after(self.part.history[-1].reading.on, distance, self.yearly, self.days_per_year)
 
-    @property
+    @cached_property
     def age_ends_it(self) -> dt.date | None:
         """The day from which it should be replaced for its age, if that comes before the legal minimum."""
         if self.aged is None or self.yearly is None or not self.aged.code.decade_known:

@@ -1,7 +1,7 @@
 """What each place on the car takes off a tire, from all readings of the tires that are like those on it."""
 
 from collections.abc import Iterator, Mapping
-from functools import lru_cache
+from functools import cached_property
 from statistics import fmean
 
 import msgspec
@@ -22,6 +22,7 @@ from studio.tires.wear_rate import PlaceRates, Visit, rates_by_place
 
 FEW = "two readings with odometer of tires that stood at the front, and of tires that stood at the rear"
 LITTLE = "more wear at the front and at the rear than the gauge can blur"
+Four = tuple[float, float, float, float]
 _AXLE_OF: dict[str, str] = {place: axle for axle, places in AXLES.items() for place in places}
 
 
@@ -34,38 +35,87 @@ class Seen(msgspec.Struct, frozen=True, kw_only=True):
     rolled: tuple[tuple[str, float], ...]
 
 
-class Evidence(msgspec.Struct, frozen=True, kw_only=True):
-    """All that the wear by place depends on. Distances are in ``unit``; ``assumed`` is what was taken for granted.
+class PlaceWear(msgspec.Struct, frozen=True, kw_only=True, dict=True):
+    """Wear in mm for one unit of distance, of the mean depth and of the lowest spot, with half widths.
 
-    ``share`` is how much of what the car runs the tires on it now have run themselves.
+    The four numbers of each are in the order of ``CORNERS``. ``by_axle`` says that left and right of an axle were taken
+    to wear alike, as the readings cannot tell them apart.
     """
 
     unit: UnitName
-    tires: tuple[tuple[Seen, ...], ...] = ()
-    words: tuple[str, ...] = ()
-    paths: tuple[str, ...] = ()
-    assumed: tuple[str, ...] = ()
-    share: float = 1.0
+    means: Four
+    lowests: Four
+    mean_halves: Four
+    lowest_halves: Four
+    by_axle: bool
+
+    @cached_property
+    def mean(self) -> Mapping[str, float]:
+        """What each place takes off the mean depth."""
+        return dict(zip(CORNERS, self.means, strict=True))
+
+    @cached_property
+    def lowest(self) -> Mapping[str, float]:
+        """What each place takes off the lowest spot."""
+        return dict(zip(CORNERS, self.lowests, strict=True))
+
+    @cached_property
+    def mean_half(self) -> Mapping[str, float]:
+        """The half widths of ``mean``."""
+        return dict(zip(CORNERS, self.mean_halves, strict=True))
+
+    def rates(self, factor: float = 1.0) -> Rates:
+        """The rates for a plan, for a unit of distance that is ``factor`` of this one's."""
+        return self.shifted(0.0, 0.0, factor)
+
+    def shifted(self, front: float, rear: float, factor: float = 1.0) -> Rates:
+        """The rates with the front and the rear moved by so many of their half widths, never below 0."""
+        by = (front, front, rear, rear)
+        mean, lowest = (
+            [max(0.0, rate + n * half) * factor for rate, n, half in zip(rates, by, halves, strict=True)]
+            for rates, halves in ((self.means, self.mean_halves), (self.lowests, self.lowest_halves))
+        )
+        return Rates(mean=dict(zip(CORNERS, mean, strict=True)), lowest=dict(zip(CORNERS, lowest, strict=True)))
+
+    @property
+    def whole(self) -> float:
+        """The mean over the four corners of what the lowest spot loses: what a tire loses that goes round the car."""
+        return sum(self.lowests) / len(CORNERS)
 
 
-def evidence(episode: Episode, tables: Tables) -> Evidence:
-    """The readings of the tires that stood on the car and are of the size, season and tread of those on it now.
+class Grounds(msgspec.Struct, frozen=True, kw_only=True):
+    """The wear by place, or in words what keeps it from being known, and what it was found from.
+
+    ``words`` and ``paths`` are the tires and their readings, ``assumed`` what was taken for granted, ``share`` how much
+    of what the car runs the tires on it now have run themselves.
+    """
+
+    wear: PlaceWear | str
+    words: tuple[str, ...]
+    paths: tuple[str, ...]
+    assumed: tuple[str, ...]
+    share: float
+
+
+def grounds(episode: Episode, tables: Tables) -> Grounds:
+    """The wear by place from the tires that stood on the car and are of the size, season and tread of those on it now.
 
     For the same readings and rotations from memory.
     """
     return _remembered(bare(episode), tables)
 
 
-def _evidence(episode: Episode, tables: Tables) -> Evidence:
+def _grounds(episode: Episode, tables: Tables) -> Grounds:
     every = traced(episode, tables)
     on_car = [its.tire for its in every if its.tire.specimen.place in CORNERS]
     rolled = [its for its in every if len(its.way.stages) > 1 and its.way.rolled[-1] > 0]
     found = [its for its in rolled if any(_alike(its.tire, other, tables) for other in on_car)]
-    return Evidence(
-        unit=car_log(episode, tables).unit, words=tuple(its.tire.subject.words for its in found),
-        tires=tuple(run for its in found for run in _unbroken(its.way, its.history, tables)),
+    seen = tuple(run for its in found for run in _unbroken(its.way, its.history, tables))
+    return Grounds(
+        wear=_fitted(seen, car_log(episode, tables).unit, tables), share=_share(every),
+        words=tuple(its.tire.subject.words for its in found),
         paths=tuple(f"{its.history[stage.number].path}.depths" for its in found for stage in its.way.stages),
-        assumed=tuple(dict.fromkeys(text for its in found for text in its.way.assumed)), share=_share(every),
+        assumed=tuple(dict.fromkeys(text for its in found for text in its.way.assumed)),
     )  # fmt: skip
 
 
@@ -75,7 +125,7 @@ def _share(every: tuple[Traced, ...]) -> float:
     return min(1.0, fmean(way.rolled[-1] / way.driven for way in ways)) if ways else 1.0
 
 
-_remembered = remembered(_evidence, most=8)
+_remembered = remembered(_grounds, most=8)
 
 
 def _alike(tire: Tire, other: Tire, tables: Tables) -> bool:
@@ -104,57 +154,20 @@ def _unbroken(its: Way, treads: tuple[Measured, ...], tables: Tables) -> Iterato
     yield tuple(run)
 
 
-class PlaceWear(msgspec.Struct, frozen=True, kw_only=True):
-    """Wear in mm for one unit of distance by corner, of the mean depth and of the lowest spot, with half widths.
-
-    ``by_axle`` says that left and right of an axle were taken to wear alike, as the readings cannot tell them apart.
-    """
-
-    unit: UnitName
-    mean: Mapping[str, float]
-    lowest: Mapping[str, float]
-    mean_half: Mapping[str, float]
-    lowest_half: Mapping[str, float]
-    by_axle: bool
-
-    def rates(self, factor: float = 1.0) -> Rates:
-        """The rates for a plan, for a unit of distance that is ``factor`` of this one's."""
-        return Rates(mean=_times(self.mean, factor), lowest=_times(self.lowest, factor))
-
-    def shifted(self, front: float, rear: float, factor: float = 1.0) -> Rates:
-        """The rates with the front and the rear moved by so many of their half widths, never below 0."""
-        by: dict[str, float] = {place: front if place in AXLES["front"] else rear for place in CORNERS}
-        mean: dict[str, float] = {p: max(0.0, self.mean[p] + by[p] * self.mean_half[p]) for p in CORNERS}
-        lowest: dict[str, float] = {p: max(0.0, self.lowest[p] + by[p] * self.lowest_half[p]) for p in CORNERS}
-        return Rates(mean=_times(mean, factor), lowest=_times(lowest, factor))
-
-    @property
-    def whole(self) -> float:
-        """The mean over the four corners of what the lowest spot loses: what a tire loses that goes round the car."""
-        return sum(self.lowest.values()) / len(CORNERS)
-
-
-def _times(rates: Mapping[str, float], factor: float) -> dict[str, float]:
-    return {place: rate * factor for place, rate in rates.items()}
-
-
-def place_wear(found: Evidence, tables: Tables) -> PlaceWear | str:
+def _fitted(seen: tuple[tuple[Seen, ...], ...], unit: UnitName, tables: Tables) -> PlaceWear | str:
     """The wear by place, by axle where the places cannot be told apart; or in words what keeps it from being known."""
-    return _place_wear(found, tables.measuring["coverage_factor"].value)
+    coverage = tables.measuring["coverage_factor"].value
+    by_place = _fit(seen, unit, CORNERS, {place: place for place in CORNERS}, coverage)
+    return by_place if isinstance(by_place, PlaceWear) else _fit(seen, unit, tuple(AXLES), _AXLE_OF, coverage)
 
 
-@lru_cache(maxsize=64)
-def _place_wear(found: Evidence, coverage: float) -> PlaceWear | str:
-    by_place = _fit(found, CORNERS, {place: place for place in CORNERS}, coverage)
-    if isinstance(by_place, PlaceWear):
-        return by_place
-    return _fit(found, tuple(AXLES), _AXLE_OF, coverage)
-
-
-def _fit(found: Evidence, names: tuple[str, ...], name_of: Mapping[str, str], coverage: float) -> PlaceWear | str:
+def _fit(
+    tires: tuple[tuple[Seen, ...], ...], unit: UnitName, names: tuple[str, ...], name_of: Mapping[str, str],
+    coverage: float,
+) -> PlaceWear | str:  # fmt: skip
     """Both fits with the corners under the names that ``name_of`` gives them."""
     mean, lowest = (
-        rates_by_place([[_visit(seen, depth, name_of) for seen in tire] for tire in found.tires], names)
+        rates_by_place([[_visit(seen, depth, name_of) for seen in tire] for tire in tires], names)
         for depth in ("mean_mm", "lowest_mm")
     )
     if mean is None or lowest is None:
@@ -162,9 +175,9 @@ def _fit(found: Evidence, names: tuple[str, ...], name_of: Mapping[str, str], co
     if any(fit.rate[name] <= fit.half(name, coverage) for fit in (mean, lowest) for name in names):
         return LITTLE
     return PlaceWear(
-        unit=found.unit, by_axle=len(names) < len(CORNERS), mean=_corners(mean.rate, name_of),
-        lowest=_corners(lowest.rate, name_of), mean_half=_halves(mean, name_of, coverage),
-        lowest_half=_halves(lowest, name_of, coverage),
+        unit=unit, by_axle=len(names) < len(CORNERS), means=_four(mean.rate, name_of),
+        lowests=_four(lowest.rate, name_of), mean_halves=_halves(mean, name_of, coverage),
+        lowest_halves=_halves(lowest, name_of, coverage),
     )  # fmt: skip
 
 
@@ -175,9 +188,10 @@ def _visit(seen: Seen, depth: str, name_of: Mapping[str, str]) -> Visit:
     return Visit(depth=getattr(seen, depth), half=seen.half_mm, rolled=rolled)
 
 
-def _corners(rates: Mapping[str, float], name_of: Mapping[str, str]) -> dict[str, float]:
-    return {place: rates[name_of[place]] for place in CORNERS}
+def _four(by_name: Mapping[str, float], name_of: Mapping[str, str]) -> Four:
+    left, right, rear_left, rear_right = (by_name[name_of[place]] for place in CORNERS)
+    return left, right, rear_left, rear_right
 
 
-def _halves(fit: PlaceRates, name_of: Mapping[str, str], coverage: float) -> dict[str, float]:
-    return {place: fit.half(name_of[place], coverage) for place in CORNERS}
+def _halves(fit: PlaceRates, name_of: Mapping[str, str], coverage: float) -> Four:
+    return _four({name: fit.half(name, coverage) for name in fit.rate}, name_of)

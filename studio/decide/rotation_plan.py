@@ -6,7 +6,7 @@ from studio.decide import rotation, rotation_plan_change, rotation_plan_words
 from studio.decide.audience import unique_sources
 from studio.decide.car_log import car_log
 from studio.decide.pace import pace
-from studio.decide.place_wear import evidence
+from studio.decide.place_wear import grounds
 from studio.decide.rotation_plan_figures import figures
 from studio.decide.rotation_plan_read import Part, Planned, read_part, wheels
 from studio.decide.rotation_read import choices, due, traits
@@ -28,7 +28,7 @@ def parts(episode: Episode, tables: Tables) -> Iterator[Part]:
         on_car = [tire for tire in tires(episode) if tire.specimen.place in CORNERS]
         every = ((tire.subject.title, ruled_out(tire, episode, tables)) for tire in on_car)
         yield Part(
-            rotation=its, evidence=evidence(episode, tables), out=tuple((title, out) for title, out in every if out),
+            rotation=its, grounds=grounds(episode, tables), out=tuple((title, out) for title, out in every if out),
             pace=pace(episode, car_log(episode, tables), tables), dual=episode.car.dual_rear_wheels,
         )  # fmt: skip
 
@@ -102,7 +102,7 @@ def _depths(part: Part) -> tuple[str, ...]:
 
 def _inputs(its: Planned) -> tuple[str, ...]:
     part = its.part
-    paths = [*_depths(part), *part.evidence.paths, "car.drivetrain"]
+    paths = [*_depths(part), *part.grounds.paths, "car.drivetrain"]
     paths += ["car.rotation_interval"] if part.rotation.interval else []
     paths += [mileage.path for mileage in (part.rotation.since, part.rotation.now) if mileage]
     paths += [part.pace.path] if part.pace and part.pace.path else []

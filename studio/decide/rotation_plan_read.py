@@ -9,7 +9,7 @@ from studio.decide.gauge import doubt
 from studio.decide.markings import read
 from studio.decide.matching_tires import Worn
 from studio.decide.pace import Pace
-from studio.decide.place_wear import LITTLE, Evidence, PlaceWear, place_wear
+from studio.decide.place_wear import LITTLE, Grounds, PlaceWear
 from studio.decide.rotation_read import choices, due, permitted, traits
 from studio.decide.rounded import STEP
 from studio.decide.ruled_out import RuledOut
@@ -31,7 +31,7 @@ class Part(msgspec.Struct, frozen=True, kw_only=True):
     """All that the plan depends on. ``rotation`` is what the next rotation depends on."""
 
     rotation: rotation_read.Part
-    evidence: Evidence
+    grounds: Grounds
     out: tuple[tuple[str, RuledOut], ...]
     pace: Pace | None
     dual: bool
@@ -124,7 +124,7 @@ def read_part(part: Part, tables: Tables) -> Planned | str:
         return its
     if part.rotation.drivetrain is None:
         return NO_DRIVE
-    wear = place_wear(part.evidence, tables)
+    wear = part.grounds.wear
     if isinstance(wear, str):
         return wear
     try:

@@ -72,11 +72,11 @@ def _whole_plan(course: Course, its: Planned) -> str:
 
 def working(its: Planned, tables: Tables) -> tuple[str, ...]:
     """The steps from the wear by place to the two plans."""
-    found, evidence = its.found, its.part.evidence
+    found, grounds = its.found, its.part.grounds
     lines = [
-        f"Wear per 1000 {its.unit} by place, least squares through all readings of {joined(evidence.words)}: "
+        f"Wear per 1000 {its.unit} by place, least squares through all readings of {joined(grounds.words)}: "
         f"{joined([_wear(place, its) for place in CORNERS])}",
-        *map(upper_first, evidence.assumed),
+        *map(upper_first, grounds.assumed),
     ]
     if its.wear.by_axle:
         lines.append("Assumed: left and right of an axle wear alike, as the readings do not tell them apart")
@@ -164,14 +164,14 @@ def _date(its: Planned, tables: Tables) -> list[str]:
     pace, last = its.part.pace, max((w.tread.reading.on for w in its.part.rotation.corners if w.tread), default=None)
     if pace is None or last is None:
         return []
-    yearly, days = pace.yearly.to(its.unit).value * its.part.evidence.share, tables.physics["days_per_year"].value
+    yearly, days = pace.yearly.to(its.unit).value * its.part.grounds.share, tables.physics["days_per_year"].value
     stay, longest = (
         month_words(after(last, course.lasts, yearly, days)) for course in (its.found.stay, its.found.longest)
     )
     if not stay or not longest:
         return []
     far = on_paper(Quantity(round(yearly), its.unit))
-    whose = "the car's own" if its.part.evidence.share >= 1 else "this set's share of what the car runs"
+    whose = "the car's own" if its.part.grounds.share >= 1 else "this set's share of what the car runs"
     return [f"At {far} a year, {whose} ({pace.words}), that is {stay} without and {longest} with the plan"]
 
 

@@ -2,6 +2,7 @@
 
 import itertools
 from collections.abc import Iterator
+from functools import cached_property
 
 import msgspec
 
@@ -36,7 +37,7 @@ class Stage(msgspec.Struct, frozen=True, kw_only=True):
     since: tuple[Stretch, ...] = ()
 
 
-class Way(msgspec.Struct, frozen=True, kw_only=True):
+class Way(msgspec.Struct, frozen=True, kw_only=True, dict=True):
     """A tire's way through its readings, distances in ``unit``. ``assumed`` says what was taken for granted."""
 
     unit: UnitName
@@ -45,13 +46,13 @@ class Way(msgspec.Struct, frozen=True, kw_only=True):
     backward: bool = False
     """Whether an odometer reading is below an earlier one, so that no distance can be told."""
 
-    @property
+    @cached_property
     def rolled(self) -> tuple[float, ...]:
         """The distance rolled by each stage, from the first on."""
         steps = (sum(stretch.distance for stretch in stage.since) for stage in self.stages)
         return tuple(itertools.accumulate(steps))
 
-    @property
+    @cached_property
     def driven(self) -> float:
         """What the car ran from the first to the last stage on the car: the tire's own distance is part of it."""
         on_car = [stage.odometer for stage in self.stages if stage.place in CORNERS]

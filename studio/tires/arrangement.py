@@ -18,7 +18,7 @@ def arrange(
     """The place of each of four tires, by name; every arrangement is tried. None where the tires may not fill all four.
 
     ``may_stand`` are the places that each may take, ``now`` where those stand that are on the car. Depths closer than
-    ``step`` count as equal, so that no wheel is moved for what no gauge can tell.
+    ``step`` count as equal, so that no wheel is moved for what no gauge can tell; of what is left the closest match.
     """
     names, deep = tuple(depths), tuple(depths.values())
     may = [tuple(place in may_stand[name] for place in _PLACES) for name in names]
@@ -28,9 +28,9 @@ def arrange(
         if not all(may[tire][place] for place, tire in enumerate(order)):
             continue
         fl, fr, rl, rr = (deep[tire] for tire in order)
-        apart, front_deeper = max(abs(fl - fr), abs(rl - rr)), max(0.0, (fl + fr - rl - rr) / 2)
+        (less, apart), front_deeper = sorted((abs(fl - fr), abs(rl - rr))), max(0.0, (fl + fr - rl - rr) / 2)
         moved = sum(1 for place, tire in enumerate(order) if here[tire] not in (-1, place))
-        key = (round(apart / step), round(front_deeper / step), moved)
+        key = (round(apart / step), round(front_deeper / step), moved, round(apart, 9), round(less, 9))
         if least is None or key < least:
             best, least = {names[tire]: _PLACES[place] for place, tire in enumerate(order)}, key
     return best

@@ -68,7 +68,8 @@ def test_a_new_pair_worked_by_hand():
     finding = choices(car((2.6, 2.6, 5.6, 5.6)))["pair"]
     assert finding.word("off") == "front_left,front_right"
     assert {finding.word(f"at.{place}") for place in AXLES["rear"]} == {"new"}
-    assert (finding.value, finding.unit, finding.verdict) == (240, "money", "keep")
+    assert (finding.value, finding.unit, finding.verdict) == (240, "money", None)
+    assert finding.word("state") == "keep" and not finding.word("ruled_out")
     assert number(finding, "tread_bought") == pytest.approx(12.8)
     assert number(finding, "tread_given_up") == pytest.approx(2.0)
     assert number(finding, "cost_per_1000") == pytest.approx(120 / (6.4 / 0.075))
@@ -104,7 +105,7 @@ def test_a_used_tire_is_even_with_a_new_one_at_the_price_that_is_said():
 def test_one_new_tire_beside_a_worn_one_is_held_against_what_shops_take():
     """Common practice: note from 2/32 in, act from 3/32 in on an axle; here 8.0 against 5.0 mm, 3.8/32 in."""
     finding = choices(car((2.6, 5.0, 5.0, 5.0)))["one"]
-    assert finding.verdict == "inspect" and "shops act" in finding.sentence
+    assert finding.word("state") == "inspect" and "shops act" in finding.sentence
     assert number(finding, "apart_rear") == pytest.approx(3.0) and number(finding, "apart_front") == 0
     assert finding.word("off") == "front_left"
 
@@ -112,8 +113,8 @@ def test_one_new_tire_beside_a_worn_one_is_held_against_what_shops_take():
 def test_the_french_five_millimeters_rule_out_one_new_tire():
     """French order of 29 July 1970 on tires, art. 9.3: at most 5 mm between the tires of an axle."""
     here = ((2.4, 2.6, 2.6, 2.6), (0.1,) * 4)
-    assert choices(car(*here, region="fr"))["one"].verdict == "replace"
-    assert choices(car(*here, region="de"))["one"].verdict == "inspect"
+    assert choices(car(*here, region="fr"))["one"].word("state") == "replace"
+    assert choices(car(*here, region="de"))["one"].word("state") == "inspect"
     assert "over the legal 5.0 mm" in choices(car(*here, region="fr"))["one"].sentence
 
 
@@ -121,7 +122,7 @@ def test_all_wheel_drive_binds_the_whole_set():
     """A maker's tolerance of 1/4 in of circumference is 1.01 mm of tread (row E128): 3.0 mm is over, 0.6 mm is not."""
     limit = Tolerance(form="circumference", limit=length(0.25, "in"))
     found = choices(car((5, 5, 5, 5), (0.1,) * 4, drive="all", tolerance=limit))
-    assert {kind: f.verdict for kind, f in found.items()} == {
+    assert {kind: f.word("state") for kind, f in found.items()} == {
         "keep": "keep", "one": "replace", "pair": "replace", "four": "keep", "shaved": "keep", "used_pair": "keep",
     }  # fmt: skip
     assert "set" in found["pair"].sentence and "over the manual's" in found["pair"].sentence
@@ -132,7 +133,8 @@ def test_a_tire_that_stands_out_is_shaved_where_none_must_go():
     limit = Tolerance(form="depth", limit=depth(1.5, "mm"))
     finding = choices(car((8, 5, 5.1, 5.2), (0.1,) * 4, drive="all", tolerance=limit))["shaved"]
     assert finding.word("shaved") == "front_left" and finding.word("off") == ""
-    assert (finding.value, finding.verdict) == (45, "keep") and finding.sentence.startswith("Shaving front left: 45.00")
+    assert (finding.value, finding.word("state")) == (45, "keep")
+    assert finding.sentence.startswith("Shaving front left: 45.00 EUR")
     assert number(finding, "tread_given_up") == pytest.approx(3.0)
     worn_out = choices(car((8, 1.5, 5.1, 5.2), (0.1,) * 4, drive="all", tolerance=limit))["shaved"]
     assert worn_out.word("off") == "front_right" and not worn_out.word("shaved")
@@ -140,7 +142,8 @@ def test_a_tire_that_stands_out_is_shaved_where_none_must_go():
 
 def test_what_must_go_rules_out_what_leaves_it_on():
     found = choices(car((1.5, 1.6, 5.6, 5.6)))  # both at or under 1.6 mm, StVZO 36(3)
-    verdicts = {kind: f.verdict for kind, f in found.items()}
+    verdicts = {kind: f.word("state") for kind, f in found.items()}
+    assert found["keep"].verdict == "replace"
     assert (verdicts["keep"], verdicts["one"], verdicts["shaved"]) == ("replace",) * 3
     assert verdicts["pair"] == verdicts["four"] == "keep"
     assert found["keep"].caution == TABLES.cautions["worn_tire"].text
@@ -161,7 +164,7 @@ def test_damage_and_age_go_first_whatever_the_tread(change, verdict, caution):
     found = choices(hurt)
     assert found["keep"].verdict == verdict and found["keep"].caution == TABLES.cautions[caution].text
     assert "front_left" in found["one"].word("off") and "front_left" in found["pair"].word("off").split(",")
-    assert found["four"].verdict == "keep"
+    assert found["four"].word("state") == "keep"
 
 
 def test_without_prices_match_and_tread_are_still_there():
@@ -178,7 +181,8 @@ def test_without_prices_match_and_tread_are_still_there():
 def test_what_is_too_unequal_stays_so_without_a_price():
     limit = Tolerance(form="depth", limit=depth(1.0, "mm"))
     finding = choices(car((3, 3, 3, 3), (0.1,) * 4, drive="all", tolerance=limit, prices=Prices()))["pair"]
-    assert finding.verdict == "replace" and finding.missing
+    assert (finding.verdict, finding.word("state"), finding.word("ruled_out")) == (None, "replace", "yes")
+    assert finding.missing and "is out" in finding.sentence
 
 
 def test_a_depth_that_nobody_gave_is_asked_for():
@@ -218,7 +222,7 @@ def test_directional_tires_stay_on_their_side_and_staggered_ones_on_their_axle()
     whole = car((2.6, 2.6, 5.6, 5.6))
     wide = tuple(replace(s, marking="255/55R17 98H") if s.place.startswith("rear") else s for s in whole.specimens)
     staggered = choices(replace(whole, specimens=wide))["pair"]
-    assert {staggered.word(f"at.{p}") for p in AXLES["front"]} == {"new"} and staggered.verdict == "keep"
+    assert {staggered.word(f"at.{p}") for p in AXLES["front"]} == {"new"} and staggered.word("state") == "keep"
     assert any("no tire changes its axle" in line for line in staggered.working)
 
 
@@ -245,10 +249,11 @@ def test_every_choice_is_complete_and_never_keeps_what_must_go(now, drive, regio
         assert all(value_at(whole, path) is not None for path in finding.inputs)
         stays = [d for p, d in zip(CORNERS, now, strict=True) if p not in finding.word("off").split(",")]
         if any(d <= law for d in stays):
-            assert finding.verdict == "replace", kind
+            assert finding.word("state") == "replace" and finding.word("ruled_out"), kind
+        assert kind == "keep" or finding.verdict is None
         assert msgspec.json.encode(finding)
     four = choices(whole)["four"]
-    assert four.verdict == "keep" and number(four, "apart_set") == 0
+    assert four.word("state") == "keep" and number(four, "apart_set") == 0
 
 
 @settings(max_examples=30)
@@ -258,6 +263,7 @@ def test_units_never_change_a_verdict_and_swapping_left_and_right_changes_no_num
     one, two, other = (choices(car(d, units=u)) for d, u in ((now, "metric"), (now, "us"), (mirrored, "metric")))
     for kind in KINDS:
         assert one[kind].verdict == two[kind].verdict == other[kind].verdict
+        assert one[kind].word("state") == two[kind].word("state") == other[kind].word("state")
         assert one[kind].value == two[kind].value == other[kind].value
         assert number(one[kind], "next") == pytest.approx(number(two[kind], "next") * 1.609344)
 

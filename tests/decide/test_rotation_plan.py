@@ -11,7 +11,7 @@ from msgspec.structs import replace
 
 from studio.decide import decide
 from studio.decide import rotation_plan as topic
-from studio.decide.place_wear import evidence, place_wear
+from studio.decide.place_wear import grounds
 from studio.decide.rotation_plan_read import Planned, read_part
 from studio.model.car import Car, RotationDone
 from studio.model.circumstances import Circumstances
@@ -199,7 +199,7 @@ def test_the_wear_of_a_place_comes_from_all_tires_that_stood_there():
     turned = RotationDone(on=days[1], odometer=Quantity(10_000, "km"), pattern="side_to_side")
     fronts = [one(id_, *rest) for id_, rest in depths.items()]
     rears = [worn(p, 8, 6, miles=12) for p in AXLES["rear"]]
-    found = place_wear(evidence(episode(*fronts, *rears, car=Car(rotations=(turned,))), TABLES), TABLES)
+    found = grounds(episode(*fronts, *rears, car=Car(rotations=(turned,))), TABLES).wear
     per_1000_km = {place: rate * 1000 / 1.609344 for place, rate in found.mean.items()}
     assert (found.unit, found.by_axle) == ("mi", False)
     assert (per_1000_km["front_left"], per_1000_km["front_right"]) == (pytest.approx(0.2), pytest.approx(0.1))
@@ -208,7 +208,7 @@ def test_the_wear_of_a_place_comes_from_all_tires_that_stood_there():
 def test_left_and_right_are_taken_together_where_only_the_axle_can_be_told():
     whole = set_of((5, 5, 7, 7), (0.2, 0.2, 0.1, 0.1))
     fresh = tire("front_left", flat(5, unit="mm", gauge=FINE))  # read once: its place has shown no wear
-    found = place_wear(evidence(replace(whole, specimens=(fresh, *whole.specimens[1:])), TABLES), TABLES)
+    found = grounds(replace(whole, specimens=(fresh, *whole.specimens[1:])), TABLES).wear
     assert found.by_axle and found.mean["front_left"] == found.mean["front_right"]
     finding = plan(replace(whole, specimens=(fresh, *whole.specimens[1:])))
     assert any(line.startswith("Assumed: left and right of an axle wear alike") for line in finding.working)
