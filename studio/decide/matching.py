@@ -8,11 +8,12 @@ from studio.decide import matching_change, matching_figures, matching_words
 from studio.decide.alike import unlike
 from studio.decide.audience import Audience, unique_sources
 from studio.decide.gauge import doubt
+from studio.decide.markings import read
 from studio.decide.matching_limits import ALL_WHEELS, gravest, hold, limits_for
 from studio.decide.matching_read import Match, Part
 from studio.decide.matching_tires import Compared, Reading, Worn, compared
 from studio.decide.measured import latest
-from studio.decide.sizes import size_of
+from studio.decide.sizes import same_size, size_of
 from studio.decide.subjects import Tire, tires
 from studio.model.episode import Episode
 from studio.model.finding import Finding
@@ -26,14 +27,23 @@ _GROUPS = {"front_axle": AXLES["front"], "rear_axle": AXLES["rear"], "set": CORN
 
 
 def parts(episode: Episode, _: Tables) -> Iterator[Part]:
-    """One part for each axle and one for the set; none while no tire stands on the car."""
+    """One part for each axle and one for the set; none while no tire stands on the car.
+
+    Where the placard asks for two sizes, front and rear are not meant to be alike: each axle is matched by itself.
+    """
     standing = {tire.subject.name: _worn(tire, episode) for tire in tires(episode) if tire.specimen.place in CORNERS}
-    for name, places in _GROUPS.items() if standing else ():
+    groups = {name: places for name, places in _GROUPS.items() if name != "set" or not _two_sizes(episode)}
+    for name, places in groups.items() if standing else ():
         yield Part(
             audience=Audience.of(episode), name=name, scope="set" if name == "set" else "axle", places=places,
             tires=tuple(standing[place] for place in places if place in standing),
             drivetrain=episode.car.drivetrain, tolerance=episode.car.tolerance,
         )  # fmt: skip
+
+
+def _two_sizes(episode: Episode) -> bool:
+    front, rear = (read(line.marking) for line in (episode.car.placard.front, episode.car.placard.rear))
+    return front is not None and rear is not None and not same_size(front, rear)
 
 
 def _worn(tire: Tire, episode: Episode) -> Worn:

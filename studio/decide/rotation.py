@@ -1,11 +1,12 @@
 """Where do they go next? The patterns that car and tires permit, why each other one is out, and when it is due."""
 
+import itertools
 from collections.abc import Iterator
 from statistics import fmean
 
 from studio.decide import rotation_words
 from studio.decide.audience import Audience, unique_sources
-from studio.decide.damage import condemning
+from studio.decide.damage import condemning, sightings
 from studio.decide.matching_tires import Worn
 from studio.decide.measured import latest
 from studio.decide.rotation_read import Blocked, Part, Rotation, choices, due, traits
@@ -47,8 +48,14 @@ def _worn(tire: Tire, episode: Episode) -> Worn:
 
 
 def _blocked(tire: Tire, episode: Episode, tables: Tables) -> Iterator[Blocked]:
-    for seen in condemning(tire.specimen, tire.subject.path, episode.on, tables)[:1]:
-        yield Blocked(words=tire.subject.words, why=seen.words, path=seen.path)
+    """What condemns the tire, else a cut or a hole that somebody must judge before the tire goes on rolling."""
+    specimen, path, words = tire.specimen, tire.subject.path, tire.subject.words
+    for seen in condemning(specimen, path, episode.on, tables)[:1]:
+        yield Blocked(words=words, why=seen.words, path=seen.path)
+        return
+    open_ones = (it for it in sightings(specimen, path, episode.on) if it.damage.kind in ("cut", "puncture"))
+    for it in itertools.islice(open_ones, 1):
+        yield Blocked(words=words, why=tables.damage[it.damage.kind].brief, path=it.path)
 
 
 def conclude(part: Part, tables: Tables) -> Finding:

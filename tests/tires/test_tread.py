@@ -56,7 +56,7 @@ def test_the_two_definitions_of_what_is_left_are_not_mixed():
     assert (tread.share_of_new_percent(10, 2), tread.usable_percent(10, 2, 2)) == (20, 0)
 
 
-@given(st.floats(3, 20), st.floats(0, 20), st.floats(0, 2.5))
+@given(st.floats(3, 20), st.integers(0, 200).map(lambda tenths: tenths / 10), st.integers(0, 25).map(lambda t: t / 10))
 def test_usable_tread_is_negative_below_the_limit_and_100_when_new(new, depth, limit):
     usable = tread.usable_percent(new, depth, limit)
     assert (usable < 0) == (depth < limit)
