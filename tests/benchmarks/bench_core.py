@@ -70,7 +70,27 @@ def with_first_depth(episode: Episode, value: float) -> Episode:
     return replace(episode, specimens=(tire, *episode.specimens[1:]))
 
 
+def ten_readings(episode: Episode) -> Episode:
+    """The episode with ten readings for each tire: its own first ones repeated, two days apart."""
+    tires = []
+    for tire in episode.specimens[:5]:
+        first = tire.readings[0]
+        days = [first.on - dt.timedelta(days=2 * back) for back in range(10 - len(tire.readings), 0, -1)]
+        tires.append(replace(tire, readings=(*(replace(first, on=day) for day in days), *tire.readings)))
+    return replace(episode, specimens=tuple(tires))
+
+
+def all_findings(path: Path) -> None:
+    """Five tires with ten readings each, everything anew (aim: 20 ms): each round stands on another day."""
+    tables = load_tables()
+    episode = ten_readings(decode(path.read_bytes()))
+    days = iter([replace(episode, on=episode.on + dt.timedelta(days=day)) for day in range(100, 140)])
+    taken = median_ms(lambda: decide(next(days), tables), 30)
+    print(f"{path.stem}: five tires with ten readings each, all findings {taken:.1f} ms")
+
+
 if __name__ == "__main__":
     for demo in sorted(shipped.demos().glob("*.json")):
         loading(demo)
         one_edit(demo)
+        all_findings(demo)
