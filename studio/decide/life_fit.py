@@ -8,6 +8,7 @@ from studio.decide.gauge import doubt
 from studio.decide.life_read import Groove, Part, Point
 from studio.decide.measured import Measured
 from studio.model.quantity import Quantity
+from studio.model.specimen import Gauge
 from studio.reference.tables import Tables
 from studio.tires.wear_rate import wear_line
 
@@ -69,13 +70,14 @@ def _groove(part: Part, number: int | None, tables: Tables) -> Groove | None:
 
 
 def _points(part: Part, number: int | None, tables: Tables) -> tuple[Point, ...]:
-    found = []
+    found, halves = [], dict[Gauge, float]()
     for stage, rolled in zip(part.way.stages, part.way.rolled, strict=True):
         tread = part.history[stage.number]
-        lowest = _lowest_mm(tread, number)
+        lowest, gauge = _lowest_mm(tread, number), tread.reading.gauge
         if lowest is None:
             continue
-        half = doubt(tread.reading.gauge, tables).half_width.to("mm").value
+        half = halves.get(gauge) or doubt(gauge, tables).half_width.to("mm").value
+        halves[gauge] = half
         at = Quantity(stage.odometer, part.way.unit)
         found.append(Point(tread=tread, odometer=at, rolled=rolled, depth_mm=lowest, half_mm=half))
     return tuple(found)

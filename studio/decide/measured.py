@@ -38,12 +38,18 @@ class Measured(msgspec.Struct, frozen=True, kw_only=True):
 
     def groove_means(self) -> tuple[tuple[int, Quantity], ...]:
         """The mean of each groove that was read, with the groove's number."""
-        read = sorted({spot.groove for spot in self.spots})
-        return tuple((g, self.depth(fmean(s.value for s in self.spots if s.groove == g))) for g in read)
+        by_groove = self._by_groove()
+        return tuple((groove, self.depth(fmean(by_groove[groove]))) for groove in sorted(by_groove))
 
     def mean(self) -> Quantity:
         """The mean of the grooves' means, so that a groove read at more places counts no more than another."""
-        return self.depth(fmean(mean.value for _, mean in self.groove_means()))
+        return self.depth(fmean([fmean(values) for values in self._by_groove().values()]))
+
+    def _by_groove(self) -> dict[int, list[float]]:
+        values: dict[int, list[float]] = {}
+        for spot in self.spots:
+            values.setdefault(spot.groove, []).append(spot.value)
+        return values
 
     def groove_name(self, groove: int) -> str:
         """``outer``, ``center``, ``inner``; with more than three grooves the ones between are counted inward."""

@@ -5,6 +5,7 @@ from functools import lru_cache
 import msgspec
 
 from studio.decide.markings import read
+from studio.decide.topic import remembered
 from studio.model.quantity import Quantity, length
 from studio.model.source import Source
 from studio.reference.rows import LoadIndex, SpeedSymbol
@@ -55,9 +56,16 @@ class Size(msgspec.Struct, frozen=True, kw_only=True):
 
 
 def size_of(text: str, tables: Tables) -> Size | None:
-    """The size that ``text`` marks; None where it is no marking."""
+    """The size that ``text`` marks, the same text from memory; None where it is no marking."""
+    return _remembered(text, tables)
+
+
+def _size_of(text: str, tables: Tables) -> Size | None:
     marking = read(text)
     return measure(marking, tables) if marking else None
+
+
+_remembered = remembered(_size_of, most=256)
 
 
 def measure(marking: Marking, tables: Tables) -> Size:

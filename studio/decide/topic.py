@@ -5,7 +5,7 @@ small frozen values that hold all that one finding depends on, ``conclude`` turn
 give the same finding from memory, so one edit recomputes only what depends on it.
 """
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Hashable, Iterable
 from functools import lru_cache
 from typing import TypeVar
 
@@ -17,6 +17,7 @@ from studio.reference.tables import Tables
 
 REMEMBERED = 512
 Part = TypeVar("Part", bound=msgspec.Struct)
+Key = TypeVar("Key", bound=Hashable)
 Made = TypeVar("Made")
 Decide = Callable[[Episode, Tables], tuple[Finding, ...]]
 
@@ -57,14 +58,14 @@ def from_parts(
     return decide
 
 
-def remembered(compute: Callable[[Part, Tables], Made], most: int = REMEMBERED) -> Callable[[Part, Tables], Made]:
+def remembered(compute: Callable[[Key, Tables], Made], most: int = REMEMBERED) -> Callable[[Key, Tables], Made]:
     """``compute`` that answers equal parts from memory (the last ``most`` of them)."""
 
     @lru_cache(maxsize=most)
-    def kept(part: Part, same: _Same) -> Made:
-        return compute(part, same.tables)
+    def kept(key: Key, same: _Same) -> Made:
+        return compute(key, same.tables)
 
-    def answer(part: Part, tables: Tables) -> Made:
-        return kept(part, _Same(tables))
+    def answer(key: Key, tables: Tables) -> Made:
+        return kept(key, _Same(tables))
 
     return answer
