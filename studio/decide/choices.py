@@ -65,9 +65,8 @@ def read_part(part: Part, tables: Tables) -> Choice | str:
     if not found:
         return "the depth of the used tires" if part.kind == "used_pair" else "the depth when new of the tires"
     after = best_after(part, every, found, tables)
-    return Choice(
-        part=part, every=every, after=after, cost=cost(part, after, tables), told=told(part, every, after)
-    )
+    against = told(part, every, after, tables)
+    return Choice(part=part, every=every, after=after, cost=cost(part, after, tables), told=against)
 
 
 def new_mm(every: tuple[Stand, ...]) -> float | None:

@@ -6,13 +6,13 @@ import msgspec
 
 from studio.decide.audience import Audience
 from studio.decide.gauge import doubt
-from studio.decide.markings import read
 from studio.decide.matching_tires import Worn
 from studio.decide.pace import Pace
 from studio.decide.place_wear import Grounds
 from studio.decide.ruled_out import RuledOut
+from studio.decide.tire_marks import marks_of
 from studio.decide.topic import remembered
-from studio.decide.tread_limits import Judgement, judge, marks_for
+from studio.decide.tread_limits import Judgement, judge
 from studio.model.car import Drivetrain, Tolerance
 from studio.model.circumstances import Prices
 from studio.model.places import CORNERS
@@ -99,9 +99,7 @@ def stands(part: Part, tables: Tables) -> tuple[Stand, ...] | None:
 def _stands(part: Corners, tables: Tables) -> tuple[Stand, ...] | None:
     found = []
     for worn, out in zip(part.corners, part.out, strict=True):
-        marking = read(worn.marking)
-        construction = "radial" if marking is None or marking.construction == "radial" else "diagonal"
-        marks = marks_for(part.region, worn.season, construction, False, tables)
+        marks = marks_of(worn.marking, worn.season, part.region, tables)
         if worn.tread is None or marks is None:
             return None
         lowest = worn.tread.depth(worn.tread.lowest.value).to("mm").value

@@ -9,9 +9,13 @@ from studio.decide.choices_after import After, match_verdict
 from studio.decide.choices_cost import Cost
 from studio.decide.choices_read import Part, Stand
 from studio.decide.matching_read import Match
+from studio.decide.tire_marks import marks_of
 from studio.decide.told import Told, gravest_first
+from studio.decide.tread_limits import judge
 from studio.decide.wording import upper_first
 from studio.model.finding import SEVERITY, Verdict
+from studio.model.quantity import depth
+from studio.reference.tables import Tables
 
 _GROUPS = {"front_axle": "front pair", "rear_axle": "rear pair", "set": "set"}
 
@@ -43,12 +47,13 @@ class Choice(msgspec.Struct, frozen=True, kw_only=True):
         return "unknown" if self.cost.bill.missing and not self.ruled_out else None
 
 
-def told(part: Part, every: tuple[Stand, ...], after: After) -> tuple[Told, ...]:
+def told(part: Part, every: tuple[Stand, ...], after: After, tables: Tables) -> tuple[Told, ...]:
     """What speaks against a choice, the gravest first."""
     staying = {tire.origin for tire in after.placed}
     kept = [stand for stand in every if stand.name in staying]
-    found = [*(it for stand in kept for it in _tire(part, stand)), *(it for m in after.matches for it in _match(m))]
-    return gravest_first(found)
+    found = [it for stand in kept for it in _tire(part, stand)]
+    found += [it for match in after.matches for it in _match(match)]
+    return gravest_first((*found, *_bought(part, after, tables)))
 
 
 def _tire(part: Part, stand: Stand) -> Iterator[Told]:
@@ -68,6 +73,28 @@ def _tire(part: Part, stand: Stand) -> Iterator[Told]:
     }[stand.judged.verdict]
     yield Told(about=stand.name, verdict=stand.judged.verdict, sentence=f"{words} {says}",
                text=f"{upper_first(words)} {says}", close=stand.judged.close)  # fmt: skip
+
+
+def _bought(part: Part, after: After, tables: Tables) -> Iterator[Told]:
+    """What speaks against the tread of what would be bought or shaved."""
+    change = after.change
+    fresh = next((tire for tire in after.placed if not tire.origin or tire.origin == _shaved(after)), None)
+    marks = marks_of(fresh.worn.marking, fresh.worn.season, part.audience.region, tables) if fresh else None
+    if fresh is None or marks is None:
+        return
+    its = judge(fresh.lowest_mm, 0.0, marks)
+    if its.verdict == "keep":
+        return
+    name = f"{change.bought} tread" if change.bought else "the shaved tread"
+    here = part.audience.own(depth(fresh.lowest_mm, "mm"))
+    says = f"{name} of {here} is at or under the legal minimum"
+    if its.under is not None:
+        says = f"{name} of {here} does not clear {its.under.words} of {part.audience.own(its.under.depth)}"
+    yield Told(about="bought", verdict=its.verdict, sentence=says, text=upper_first(says))
+
+
+def _shaved(after: After) -> str:
+    return after.change.shaved.name if after.change.shaved else ""
 
 
 def _match(match: Match) -> Iterator[Told]:

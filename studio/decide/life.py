@@ -11,7 +11,7 @@ from studio.decide.life_read import Life, Part
 from studio.decide.markings import read
 from studio.decide.pace import pace
 from studio.decide.ruled_out import ruled_out
-from studio.decide.tread_limits import marks_for
+from studio.decide.tire_marks import marks_of
 from studio.decide.whereabouts import traced
 from studio.model.episode import Episode
 from studio.model.finding import Finding
@@ -46,9 +46,7 @@ def conclude(part: Part, tables: Tables) -> Finding:
 
 def read_part(part: Part, tables: Tables) -> Life | str:
     """The part read and fitted, or in words what keeps it from being."""
-    marking = read(part.marking)
-    construction = "radial" if marking is None or marking.construction == "radial" else "diagonal"
-    marks = marks_for(part.audience.region, part.season, construction, False, tables)
+    marks = marks_of(part.marking, part.season, part.audience.region, tables)
     if marks is None:
         return "a region whose rules are known"
     found = grooves(part, tables)

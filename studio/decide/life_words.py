@@ -21,7 +21,7 @@ def sentence(its: Life) -> str:
         return f"{title} has no distance left: it is at or under the legal minimum."
     if (ends := its.age_ends_it) and its.aged:
         years = f"{its.aged.deciding[-1].from_years or 0:g} years"
-        return f"{title} reaches the age advice of {years} in {month_words(ends)}, before its tread is used up."
+        return f"{title} reaches the age advice of {years} in {month_words(ends)}, with tread left."
     units = its.part.audience.units
     if its.far_from_sure:
         until = month_words(its.day(legal.low))

@@ -6,14 +6,13 @@ import msgspec
 
 from studio.decide import rotation_read
 from studio.decide.gauge import doubt
-from studio.decide.markings import read
 from studio.decide.matching_tires import Worn
 from studio.decide.pace import Pace
 from studio.decide.place_wear import LITTLE, Grounds, PlaceWear
 from studio.decide.rotation_read import choices, due, permitted, traits
 from studio.decide.rounded import STEP
 from studio.decide.ruled_out import RuledOut
-from studio.decide.tread_limits import marks_for
+from studio.decide.tire_marks import marks_of
 from studio.model.places import CORNERS, place_words
 from studio.model.quantity import Quantity, UnitName, convert
 from studio.reference.tables import Tables
@@ -109,9 +108,7 @@ def wheels(part: rotation_read.Part, tables: Tables) -> Wheels | str:
 
 def limit_mm(worn: Worn, region: str, tables: Tables) -> float | None:
     """The legal minimum that holds for a tire; None where none is known."""
-    marking = read(worn.marking)
-    construction = "radial" if marking is None or marking.construction == "radial" else "diagonal"
-    marks = marks_for(region, worn.season, construction, False, tables)
+    marks = marks_of(worn.marking, worn.season, region, tables)
     return marks.legal.mm if marks else None
 
 

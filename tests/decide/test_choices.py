@@ -194,6 +194,17 @@ def test_a_depth_that_nobody_gave_is_asked_for():
     assert found["keep"].verdict != "unknown"
 
 
+def test_what_is_bought_must_be_legal_and_should_clear_the_advice():
+    """1.6 mm is the law in Germany (StVZO 36(3)); 3 mm the usual European advice for summer tires."""
+    used = {
+        mm: choices(car((2.6, 2.6, 5.6, 5.6), prices=replace(PRICES, used_tire_depth=depth(mm, "mm")), season="summer"))
+        for mm in (1.6, 2.9, 3.1)
+    }
+    assert [found["used_pair"].word("state") for found in used.values()] == ["replace", "watch", "keep"]
+    assert used[1.6]["used_pair"].sentence.startswith("A used pair is out: used tread of 1.6 mm is at or under")
+    assert used[1.6]["used_pair"].figure("cost_per_1000") is None
+
+
 def test_without_wear_only_the_distance_is_missing():
     whole = car((5, 5, 5, 5), (0.001,) * 4)
     finding = choices(whole)["four"]
