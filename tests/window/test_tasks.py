@@ -113,6 +113,7 @@ def test_no_garbage_is_collected_in_a_jobs_thread(qtbot, jobs):
             yield 0.0
             time.sleep(0.05)
 
+    gc.set_threshold(700, 10, 10)
     gc.callbacks.append(note)
     try:
         jobs.run("Litter", littering)
