@@ -5,12 +5,13 @@ from typing import Any
 
 from PySide6.QtCore import QAbstractListModel, QItemSelectionModel, QModelIndex, QPersistentModelIndex, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QResizeEvent
-from PySide6.QtWidgets import QAbstractItemView, QFrame, QListView
+from PySide6.QtWidgets import QListView
 
 from studio.model.finding import Finding
 from studio.window.findings_delegate import ROW, FindingDelegate
 from studio.window.findings_rows import Heading, Row, calls_for
 from studio.window.palette import Appearance
+from studio.window.quiet_list import make_quiet
 
 Index = QModelIndex | QPersistentModelIndex
 
@@ -64,14 +65,7 @@ class FindingsList(QListView):
         self._appearance = appearance
         self.setModel(self.findings_model)
         self.setItemDelegate(FindingDelegate(appearance, self))
-        self.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
-        self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
-        self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
-        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.setResizeMode(QListView.ResizeMode.Adjust)
-        self.setFrameShape(QFrame.Shape.NoFrame)
-        self.setTabKeyNavigation(False)
-        self.viewport().setAutoFillBackground(False)
+        make_quiet(self)
         self.setAccessibleName("Findings")
         self.selectionModel().currentChanged.connect(self._current_changed)
         self.activated.connect(self._activated)

@@ -6,10 +6,11 @@ from typing import Any
 
 from PySide6.QtCore import QAbstractListModel, QModelIndex, QPersistentModelIndex, QRect, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QFontMetrics, QPainter, QPen, QResizeEvent
-from PySide6.QtWidgets import QAbstractItemView, QFrame, QListView, QStyle, QStyledItemDelegate, QStyleOptionViewItem
+from PySide6.QtWidgets import QAbstractItemView, QListView, QStyle, QStyledItemDelegate, QStyleOptionViewItem
 
 from studio.window.palette import GRID, Appearance
 from studio.window.pictures_order import Drawn
+from studio.window.quiet_list import make_quiet
 
 ENTRY = Qt.ItemDataRole.UserRole
 THUMB = QSize(192, 108)
@@ -79,14 +80,7 @@ class Shelf(QListView):
         self.shelf_model = ShelfModel()
         self.setModel(self.shelf_model)
         self.setItemDelegate(ShelfDelegate(appearance, self))
-        self.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
-        self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
-        self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
-        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.setResizeMode(QListView.ResizeMode.Adjust)
-        self.setFrameShape(QFrame.Shape.NoFrame)
-        self.setTabKeyNavigation(False)
-        self.viewport().setAutoFillBackground(False)
+        make_quiet(self)
         self.setAccessibleName("Pictures")
         self.setFixedWidth(THUMB.width() + 4 * GRID + self.verticalScrollBar().sizeHint().width())
         self.selectionModel().currentChanged.connect(self._current_changed)
