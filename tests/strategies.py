@@ -6,9 +6,24 @@ from typing import get_args
 from hypothesis import strategies as st
 
 from studio.model import car, specimen
-from studio.model.episode import Episode, PictureChoice, Point, Question, Rundown, Segment
+from studio.model.episode import Episode, PictureChoice
 from studio.model.places import CORNERS, Place
 from studio.model.quantity import Kind, Quantity, System, UnitName, depth, length
+from studio.model.question import CorrectedFact, Question, QuestionState
+from studio.model.rundown import (
+    Dismissal,
+    PaidTie,
+    PictureCue,
+    Point,
+    Publication,
+    Rate,
+    Rundown,
+    SaidNumber,
+    Segment,
+    Shot,
+    Take,
+    TakeTime,
+)  # fmt: skip
 from studio.model.specimen import Damage, Gauge, PressureReading, Reading, Specimen
 
 WORDS = st.text(st.characters(exclude_categories=["Cs"]), max_size=20)
@@ -78,6 +93,8 @@ SPECIMENS = st.builds(
     photos=few(WORDS, 2),
     note=WORDS,
 )
+SECONDS = st.floats(0, 86_400)
+TAKE_TIMES = st.builds(TakeTime, segment=WORDS, start_s=SECONDS, end_s=SECONDS)
 RUNDOWNS = st.builds(
     Rundown,
     segments=few(
@@ -85,11 +102,41 @@ RUNDOWNS = st.builds(
             Segment,
             id=IDS,
             title=WORDS,
-            points=few(st.builds(Point, text=WORDS, findings=few(WORDS, 2)), 2),
-            pictures=few(WORDS, 2),
+            points=few(st.builds(Point, text=WORDS, findings=few(WORDS, 2), pause_s=st.floats(0, 600)), 2),
+            pictures=few(st.builds(PictureCue, picture=WORDS, with_point=st.integers(0, 9), steps=few(WORDS, 2)), 2),
+            props=few(WORDS, 2),
+            shots=few(st.builds(Shot, text=WORDS, framing=WORDS), 2),
+            shows=few(WORDS, 2),
         ),
         2,
     ),
+    paid_ties=few(st.builds(PaidTie, what=WORDS, segment=WORDS, line=WORDS, card=WORDS), 1),
+    takes=few(st.builds(Take, on=DATES, recorded=st.booleans(), times=few(TAKE_TIMES, 2)), 1),
+    dismissed=few(st.builds(Dismissal, segment=WORDS, text=WORDS, reason=WORDS), 1),
+    words_per_minute=maybe(st.floats(110, 200)),
+    target_s=maybe(st.floats(1, 86_400)),
+    rate=chosen(Rate),
+)
+SAID = st.builds(
+    SaidNumber,
+    finding=WORDS,
+    number=WORDS,
+    text=WORDS,
+    value=maybe(NUMBERS),
+    unit=WORDS,
+    segment=WORDS,
+    at_s=maybe(SECONDS),
+)
+QUESTIONS = st.builds(
+    Question,
+    id=IDS,
+    text=WORDS,
+    on=maybe(DATES),
+    state=chosen(QuestionState),
+    corrected=few(st.builds(CorrectedFact, field=WORDS, value=WORDS), 2),
+    reply=WORDS,
+    answered_on=maybe(DATES),
+    asked=st.integers(1, 1_000_000),
 )
 
 
@@ -107,8 +154,9 @@ def episodes() -> st.SearchStrategy[Episode]:
         car=CARS,
         specimens=few(SPECIMENS),
         rundown=RUNDOWNS,
-        questions=few(st.builds(Question, id=IDS, text=WORDS, on=maybe(DATES)), 2),
+        questions=few(QUESTIONS, 2),
         pictures=few(st.builds(PictureChoice, picture=WORDS, specimens=few(IDS, 2), title=WORDS), 2),
+        published=few(st.builds(Publication, on=DATES, title=WORDS, said=few(SAID, 2)), 1),
     )
 
 

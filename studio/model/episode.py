@@ -9,39 +9,11 @@ from studio.model.car import Car, LongText, Name, ShortText
 from studio.model.circumstances import Circumstances, Prices
 from studio.model.places import Place
 from studio.model.quantity import System
+from studio.model.question import Question
+from studio.model.rundown import Publication, Rundown
 from studio.model.specimen import Identifier, Specimen
 
-FORMAT = 1
-
-
-class Point(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
-    """A talking point; ``findings`` are the ids of what it speaks about."""
-
-    text: LongText
-    findings: tuple[Name, ...] = ()
-
-
-class Segment(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
-    """A segment of the rundown."""
-
-    id: Identifier
-    title: Name
-    points: tuple[Point, ...] = ()
-    pictures: tuple[ShortText, ...] = ()
-
-
-class Rundown(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
-    """The order of segments."""
-
-    segments: tuple[Segment, ...] = ()
-
-
-class Question(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
-    """A viewer's question: its text and never its author."""
-
-    id: Identifier
-    text: LongText
-    on: dt.date | None = None
+FORMAT = 2
 
 
 class PictureChoice(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
@@ -68,8 +40,9 @@ class Episode(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=T
     circumstances: Circumstances = Circumstances()
     specimens: Annotated[tuple[Specimen, ...], msgspec.Meta(max_length=200)] = ()
     rundown: Rundown = Rundown()
-    questions: tuple[Question, ...] = ()
+    questions: Annotated[tuple[Question, ...], msgspec.Meta(max_length=100_000)] = ()
     pictures: tuple[PictureChoice, ...] = ()
+    published: tuple[Publication, ...] = ()
 
     def standing_at(self, place: Place) -> Specimen | None:
         """The specimen that stands at ``place`` now; None where there is none."""

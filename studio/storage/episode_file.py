@@ -54,7 +54,7 @@ def format_of(content: bytes) -> int:
     try:
         number = _number.decode(content.removeprefix(_BYTE_ORDER_MARK)).format
     except msgspec.ValidationError:
-        raise EpisodeFileError('this JSON is not an episode; expected an object such as {"format": 1, ...}') from None
+        raise EpisodeFileError('this JSON is not an episode; expected an object such as {"format": 2, ...}') from None
     except (ValueError, RecursionError) as error:
         raise EpisodeFileError(_not_json(content, error)) from None
     if number is msgspec.UNSET:
@@ -154,7 +154,7 @@ def _raw(content: bytes) -> Any:
 
 def _not_json(content: bytes, error: Exception) -> str:
     """Why ``content`` is no JSON at all; the decoder's own words where they help to find the place."""
-    expected = 'expected an episode as JSON in UTF-8, such as {"format": 1, ...}'
+    expected = 'expected an episode as JSON in UTF-8, such as {"format": 2, ...}'
     if not content.strip():
         return f"the file is empty; {expected}"
     if isinstance(error, RecursionError):

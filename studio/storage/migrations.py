@@ -6,6 +6,8 @@ reading afterwards can say where the file is wrong.
 Format 0, the first draft: pressures as bare numbers in psi, depths of a tire as one flat list ``depths_32nds`` taken
 at a single place round the tire (grooves from the outer side in) with its date under ``measured_on``, one gauge for
 the whole episode under ``gauge_32nds``, and the region in capitals.
+
+Format 1, before the rundown could be spoken and timed: a segment's pictures as bare names.
 """
 
 from collections.abc import Callable
@@ -70,4 +72,20 @@ def _specimen_from_0(specimen: Any, gauge: Plain) -> Any:
     return {**after, "readings": [reading]}
 
 
-STEPS: dict[int, Callable[[Plain], Plain]] = {0: from_0_to_1}
+def from_1_to_2(raw: Plain) -> Plain:
+    """A segment's pictures become cues, which can say with which point and with which steps they come."""
+    rundown = raw.get("rundown")
+    if not isinstance(rundown, dict) or not isinstance(rundown.get("segments"), list):
+        return raw
+    segments = [_segment_from_1(segment) for segment in rundown["segments"]]
+    return {**raw, "rundown": {**rundown, "segments": segments}}
+
+
+def _segment_from_1(segment: Any) -> Any:
+    if not isinstance(segment, dict) or not isinstance(segment.get("pictures"), list):
+        return segment
+    cues = [{"picture": name} if isinstance(name, str) else name for name in segment["pictures"]]
+    return {**segment, "pictures": cues}
+
+
+STEPS: dict[int, Callable[[Plain], Plain]] = {0: from_0_to_1, 1: from_1_to_2}

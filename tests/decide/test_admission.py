@@ -13,9 +13,10 @@ from studio.decide import admission, bounds, decide
 from studio.decide.admission import problems
 from studio.model.car import Car, Placard, PlacardTire, RotationDone, Tolerance
 from studio.model.circumstances import Circumstances, Prices
-from studio.model.episode import Episode, Question
+from studio.model.episode import Episode
 from studio.model.paths import value_at
 from studio.model.quantity import Quantity, depth, length
+from studio.model.question import Question
 from studio.model.specimen import Damage, Gauge, PressureReading
 from tests.decide.build import ON, TABLES, episode, flat, reading, tire
 

@@ -39,6 +39,22 @@ def test_the_first_draft_reads_as_what_it_said() -> None:
     assert spare.readings == ()
 
 
+def test_bare_picture_names_of_format_1_become_cues() -> None:
+    before = json.loads((DATA / "format_1.json").read_bytes())
+    episode = decode((DATA / "format_1.json").read_bytes())
+    named = [tuple(segment["pictures"]) for segment in before["rundown"]["segments"]]
+    assert named[1] == ("depth_compare", "cross_section")
+    assert [tuple(cue.picture for cue in segment.pictures) for segment in episode.rundown.segments] == named
+    assert {cue.with_point for segment in episode.rundown.segments for cue in segment.pictures} == {0}
+
+
+def test_what_is_no_picture_name_in_format_1_is_refused_with_its_place() -> None:
+    raw = json.loads((DATA / "format_1.json").read_bytes())
+    raw["rundown"]["segments"][0]["pictures"] = [7]
+    with pytest.raises(EpisodeFileError, match=r"rundown\.segments\[0\]\.pictures\[0\]"):
+        decode(json.dumps(raw).encode())
+
+
 def test_a_step_leaves_its_input_as_it_was() -> None:
     raw = json.loads(DRAFT)
     upgrade(raw, 0)
@@ -110,8 +126,8 @@ def test_if_no_backup_can_be_kept_the_file_stays(tmp_path: Path, monkeypatch: py
 
 def test_a_newer_file_is_refused_with_nothing_written(tmp_path: Path) -> None:
     path = tmp_path / "newer.json"
-    content = encode(SMALL).replace(b'"format": 1', b'"format": 2')
+    content = encode(SMALL).replace(b'"format": 2', b'"format": 3')
     path.write_bytes(content)
-    with pytest.raises(EpisodeFileError, match=r"newer\.json: format 2 was made by a newer program"):
+    with pytest.raises(EpisodeFileError, match=r"newer\.json: format 3 was made by a newer program"):
         load(path, nothing_wrong)
     assert [(each.name, each.read_bytes()) for each in tmp_path.iterdir()] == [("newer.json", content)]

@@ -42,7 +42,7 @@ def test_every_written_episode_holds_to_it(episode: Episode) -> None:
 @pytest.mark.parametrize(
     "changes",
     [
-        {"format": 2}, {"format": None}, {"colour": 1}, {"on": "14.11.2026"}, {"region": "US"}, {"region": "us\n"},
+        {"format": 3}, {"format": None}, {"colour": 1}, {"on": "14.11.2026"}, {"region": "US"}, {"region": "us\n"},
         {"title": "x" * 201}, {"units": "imperial"}, {"car": {"drivetrain": "six"}},
         {"specimens": [{"id": "Tire 1", "place": "bench"}]}, {"specimens": [{"id": "a"}]},
     ],
