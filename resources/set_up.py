@@ -161,7 +161,7 @@ def run_tests(python):
     surroundings = dict(os.environ)
     if not has_screen():
         surroundings["QT_QPA_PLATFORM"] = "offscreen"
-    return subprocess.call([python, "-m", "pytest"], env=surroundings)
+    return subprocess.call([python, "-m", "pytest", "-n", "auto", "--dist", "worksteal"], env=surroundings)
 
 
 if __name__ == "__main__":
