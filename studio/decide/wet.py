@@ -12,6 +12,7 @@ from studio.decide.measured import Measured, latest
 from studio.decide.sizes import size_of
 from studio.decide.subjects import Tire, tires
 from studio.decide.topic import from_parts
+from studio.decide.wet_curves import curves
 from studio.decide.wet_film import Film, Road, as_length, film_of
 from studio.decide.wet_film import working as film_working
 from studio.decide.wet_read import Part, Wet, read_part
@@ -101,7 +102,7 @@ def _finding(its: Wet, tables: Tables) -> Finding:
         uncertainty=its.doubt_mph, working=wet_words.working(its, tables),
         inputs=_inputs(its), sources=_sources(its, tables), caution=tables.cautions["hydroplaning"].text,
         would_change=wet_words.would_change(its, _as_new(its, tables), _twice(its, tables)),
-        missing=wet_words.missing(its), figures=_figures(its), detail=wet_words.detail(its),
+        missing=wet_words.missing(its), figures=_figures(its, tables), detail=wet_words.detail(its),
     )  # fmt: skip
 
 
@@ -154,7 +155,7 @@ def film_sources(film: Film, tables: Tables) -> tuple[Source, ...]:
     return (*forms, *(row.source for row in film.assumed))
 
 
-def _figures(its: Wet) -> tuple[Figure, ...]:
+def _figures(its: Wet, tables: Tables) -> tuple[Figure, ...]:
     """Every number that pictures and scripts show of a tire in water."""
     found = {
         "water": ("water above the texture", its.water), "texture": ("texture depth of the road", its.texture),
@@ -172,7 +173,8 @@ def _figures(its: Wet) -> tuple[Figure, ...]:
         found["water_met"] = ("water in its way", Quantity(its.flow.met, "L/s"))
         found["grooves_least"] = ("its grooves hold at least", Quantity(its.flow.held_least, "L/s"))
         found["grooves_most"] = ("its grooves hold at most", Quantity(its.flow.held_most, "L/s"))
-    return tuple(Figure(name=name, label=label, quantity=quantity) for name, (label, quantity) in found.items())
+    shown = tuple(Figure(name=name, label=label, quantity=quantity) for name, (label, quantity) in found.items())
+    return (*shown, *(curves(its, tables) if its.mph is not None else ()))
 
 
 def conclude_film(part: Rain, tables: Tables) -> Finding:

@@ -137,12 +137,12 @@ def read_part(part: Part, tables: Tables) -> Wet | None:
     )  # fmt: skip
     coefficients = Gallaway.from_numbers(numbers(tables.hydroplaning))
     beyond = _beyond(given, coefficients)
-    speed = None if beyond else _of_1979(given, coefficients, tables)
+    speed = None if beyond else speed_of_1979(given, coefficients, tables)
     driven = road_speed(part.speed, part.audience, tables)
     return Wet(
         part=part, given=given, film=film, pressure=pressure, depth=lowest, water=water, texture=texture, speed=driven,
         branches=coefficients.branches(given.water_in, given.texture_in), of_1979=speed,
-        of_1963=_of_1963(given, tables), beyond=beyond,
+        of_1963=speed_of_1963(given, tables), beyond=beyond,
         doubt_mph=None if speed is None else _doubt(part, given, coefficients, tables),
         series=() if beyond else _series(given, coefficients, tables),
         gradual_mph=tables.hydroplaning["gradual_loss_mph"].value, advice=_advice(part, tables),
@@ -163,14 +163,14 @@ def _beyond(given: Given, coefficients: Gallaway) -> tuple[Beyond, ...]:
     )  # fmt: skip
 
 
-def _of_1979(given: Given, coefficients: Gallaway, tables: Tables) -> float:
+def speed_of_1979(given: Given, coefficients: Gallaway, tables: Tables) -> float:
     return coefficients.speed_mph(
         spin_down_percent=tables.hydroplaning["onset_spin_down_percent"].value, pressure_psi=given.pressure_psi,
         depth_32nds=given.depth_32nds, water_in=given.water_in, texture_in=given.texture_in,
     )  # fmt: skip
 
 
-def _of_1963(given: Given, tables: Tables) -> float | None:
+def speed_of_1963(given: Given, tables: Tables) -> float | None:
     """Only where the water is deeper than the tread, of which it knows nothing, and as deep as water of any test."""
     least = tables.hydroplaning["stated_water_least_in"].value
     if given.water_in <= given.depth_in or given.water_in < least:
@@ -182,18 +182,19 @@ def _doubt(part: Part, given: Given, coefficients: Gallaway, tables: Tables) -> 
     """What the gauges' doubts come to, by squares; the formula's own error is not stated anywhere."""
     by_depth = doubt(part.tread.reading.gauge, tables).half_width.to("32nds").value
     by_gauge = pressure_doubt(tables).half_width.to("psi").value
-    here = _of_1979(given, coefficients, tables)
+    here = speed_of_1979(given, coefficients, tables)
     others = (
         msgspec.structs.replace(given, depth_32nds=given.depth_32nds + by_depth),
         msgspec.structs.replace(given, pressure_psi=given.pressure_psi + by_gauge),
     )
-    return math.hypot(*(_of_1979(other, coefficients, tables) - here for other in others))
+    return math.hypot(*(speed_of_1979(other, coefficients, tables) - here for other in others))
 
 
 def _series(given: Given, coefficients: Gallaway, tables: Tables) -> tuple[tuple[int, float], ...]:
     """The same water with other treads."""
     return tuple(
-        (n, _of_1979(msgspec.structs.replace(given, depth_32nds=float(n)), coefficients, tables)) for n in SERIES_32NDS
+        (n, speed_of_1979(msgspec.structs.replace(given, depth_32nds=float(n)), coefficients, tables))
+        for n in SERIES_32NDS
     )
 
 

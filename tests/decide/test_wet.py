@@ -243,3 +243,43 @@ def test_a_depth_of_water_is_no_tread_depth():
     assert "in 0.10 in (2.5 mm) of water" in found(4, water_depth=mm(2.54)).sentence
     assert "in 2.5 mm (0.10 in) of water" in found(4, water_depth=depth(2.54, "mm"), units="metric").sentence
     assert number(found(4, water_depth=length(2.54)), "water") == 2.54
+
+
+def curve(finding, year, along):
+    """The curve that a chart draws, as (where, mph)."""
+    orders = range(1, 20)
+    points = [[finding.figure(f"{year}.{along}.{part}.{n}") for part in ("at", "speed")] for n in orders]
+    return [(at.value, mph.value) for at, mph in points if at and mph]
+
+
+def test_the_curves_of_1979_run_over_the_whole_range_of_the_tests_and_no_further():
+    """FHWA-RD-79-31 and TTI 1972: 0 to 10/32 in, 18 to 40 psi, 0.05 to 0.8 in of water; E176: 4/32 in at 55.338 mph."""
+    finding = found(4, water_depth=inches(0.1), texture_depth=inches(0.04))
+    tread, psi, water = (curve(finding, "1979", along) for along in ("tread", "pressure", "water"))
+    assert [ends[at][0] for ends in (tread, psi, water) for at in (0, -1)] == pytest.approx([0, 10, 18, 40, 0.05, 0.8])
+    assert dict(tread)[4] == pytest.approx(55.338, abs=0.01) and dict(tread)[10] == pytest.approx(58.019, abs=0.01)
+    assert psi[-1][1] / psi[0][1] == pytest.approx((40 / 18) ** 0.3), "equation 16: pressure to the power of 0.3"
+    assert [mph for _, mph in water] == sorted((mph for _, mph in water), reverse=True)
+    assert number(finding, "gradual") == 20, "FHWA-RD-75-11"
+
+
+def test_the_curves_of_1963_are_level_and_stand_only_where_the_water_is_deeper_than_the_tread():
+    """NASA TN D-2056: 10.35 x root of 32 psi is 58.548 mph; 0.1 in of water is as deep as 3.2/32 in of tread."""
+    finding = found(4, water_depth=inches(0.1), texture_depth=inches(0.04))
+    tread, water = (sum(curve(finding, "1963", along), ()) for along in ("tread", "water"))
+    assert tread == pytest.approx((0, 58.548, 3.2, 58.548), abs=0.001)
+    assert water == pytest.approx((0.125, 58.548, 0.8, 58.548), abs=0.001)
+    assert curve(finding, "1963", "pressure") == [], "4/32 in is deeper than 0.1 in"
+    assert curve(found(0, water_depth=inches(0.1)), "1963", "pressure")[0] == pytest.approx((18, 43.911), abs=0.001)
+
+
+def test_a_pressure_above_the_tests_leaves_the_curve_of_1979_along_the_pressure_alone():
+    finding = found(0, 60, water_depth=inches(0.2))
+    assert curve(finding, "1979", "pressure")[-1][0] == 40 and number(finding, "1979.pressure.high") == 40
+    assert curve(finding, "1979", "tread") == curve(finding, "1979", "water") == []
+    assert curve(finding, "1963", "pressure")[-1] == pytest.approx((60, 80.17), abs=0.01)
+
+
+def test_without_a_speed_there_are_no_curves():
+    finding = found(4, water_depth=inches(0.04))
+    assert finding.value is None and finding.figure("gradual") is None
