@@ -14,6 +14,7 @@ from studio.decide.tread_limits import judge, marks_for
 from studio.decide.tread_read import Part, Read
 from studio.model.episode import Episode
 from studio.model.finding import Figure, Finding
+from studio.model.quantity import depth
 from studio.model.source import Source
 from studio.reference.tables import Tables
 
@@ -46,11 +47,13 @@ def read_part(part: Part, tables: Tables) -> Read | None:
     marks = marks_for(part.audience.region, part.season, construction, temporary, tables)
     if part.tread is None or marks is None:
         return None
+    bar = tables.measuring["indicator_height_mm"]
     lowest, unsure = part.tread.depth(part.tread.lowest.value), doubt(part.tread.reading.gauge, tables)
     return Read(
         part=part, tread=part.tread, marks=marks, doubt=unsure, temporary=temporary,
         depth=lowest.to(marks.legal.depth.unit),
         judged=judge(lowest.to("mm").value, unsure.half_width.to("mm").value, marks),
+        bar=depth(bar.value, "mm"), bar_source=bar.source,
         objections=objections(part.age, part.condition, tables),
     )  # fmt: skip
 
@@ -99,7 +102,7 @@ def _inputs(its: Read) -> tuple[str, ...]:
 def _sources(its: Read) -> tuple[Source, ...]:
     others = (mark.source for mark in its.marks.others)
     damage, against = (seen.source for seen in its.part.damage), (it.source for it in its.objections)
-    return unique_sources(its.marks.legal.source, *damage, *against, *others, its.doubt.source)
+    return unique_sources(its.marks.legal.source, *damage, *against, *others, its.doubt.source, its.bar_source)
 
 
 def _caution(its: Read, tables: Tables) -> str:
@@ -115,6 +118,7 @@ def _figures(its: Read) -> tuple[Figure, ...]:
         Figure(name="depth", label="lowest reading", quantity=its.depth),
         Figure(name="legal_minimum", label=its.marks.legal.label, quantity=its.legal),
         Figure(name="above_legal", label="above the legal minimum", quantity=its.above),
+        Figure(name="wear_bar", label="height of the wear bars", quantity=its.bar),
         Figure(name="mean", label="mean of all grooves", quantity=its.tread.mean().to(its.legal.unit)),
     ]
     figures += [

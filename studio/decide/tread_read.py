@@ -13,6 +13,7 @@ from studio.decide.subjects import Subject
 from studio.decide.tread_limits import Judgement, Marks
 from studio.model.finding import SEVERITY, Verdict
 from studio.model.quantity import Quantity, depth
+from studio.model.source import Source
 from studio.model.specimen import Season
 
 
@@ -42,6 +43,9 @@ class Read(msgspec.Struct, frozen=True, kw_only=True):
     depth: Quantity
     judged: Judgement
     temporary: bool
+    bar: Quantity
+    """How high the wear bars in the grooves are molded."""
+    bar_source: Source
     objections: tuple[Objection, ...]
     """What other topics hold against the tire, the gravest first."""
 

@@ -130,10 +130,11 @@ def _groove(tread: Finding | None, new: Quantity | None, units: System) -> Groov
     depth = tread.figure("depth") if tread else None
     if depth is None:
         return None
-    step = len(STEPS)
+    step, bar = len(STEPS), tread.figure("wear_bar") if tread else None
     now = deciding_note("tread_depth", depth, "lowest reading", units, step + 1)
     return Groove(
         depth_mm=depth.to("mm").value, new_mm=new.to("mm").value if new else None,
+        bar_mm=bar.to("mm").value if bar else None,
         now=msgspec.structs.replace(now, brief="lowest"),
         new=note_of("tread_depth_new", new, "when new", units, step) if new else None,
     )  # fmt: skip

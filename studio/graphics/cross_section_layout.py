@@ -26,6 +26,7 @@ class Groove(msgspec.Struct, frozen=True, kw_only=True):
 
     depth_mm: float
     new_mm: float | None
+    bar_mm: float | None
     now: Note
     new: Note | None
 
@@ -138,7 +139,8 @@ def _with_section(data: Measured, region: Box, frame: Frame, lens_beside: bool) 
     low = region.height - (_ABOVE + _BELOW) * grid - data.outer_mm / 2 * scale
     axis_y = region.bottom - _BELOW * grid - (0.0 if lens_beside else low / 2)
     view = SectionView(outer_mm=data.outer_mm, rim_mm=data.rim_mm, width_mm=data.width_mm, scale=scale,
-                       center=(x, axis_y), depths_mm=data.depths_mm, new_mm=data.new_mm)  # fmt: skip
+                       center=(x, axis_y), depths_mm=data.depths_mm, new_mm=data.new_mm,
+                       bar_mm=(data.groove.bar_mm if data.groove else None) or 0.0)  # fmt: skip
     left_x, right_x = x - half - _BESIDE * grid, x + half + _BESIDE * grid
     label_left = left_x - _TO_LABEL * grid - left_wide
     named = width("wheel axis", frame.cap_height("small")) < left_wide
@@ -221,7 +223,7 @@ def _lens(groove: Groove, view: SectionView, center: Point, radius: float) -> Le
     return Lens(
         center=center, radius=radius, source=view.at(x, view.floor(x) + full / 2), scale=view.scale,
         times=magnification(radius, view.scale, full), depth_mm=groove.depth_mm, new_mm=groove.new_mm,
-        groove_mm=view.groove_mm, step=groove.now.step - 1,
+        bar_mm=groove.bar_mm, groove_mm=view.groove_mm, step=groove.now.step - 1,
     )  # fmt: skip
 
 

@@ -1,6 +1,6 @@
 """Depths compared: treads cut through side by side on one scale, new and now, against law, advice and wear bar."""
 
-from collections.abc import Iterable
+from collections.abc import Sequence
 
 import msgspec
 
@@ -139,20 +139,21 @@ def _column(finding: Finding, title: str, worst: bool, step: int, last: int, uni
     doubt = depth(finding.uncertainty or 0.0, finding.unit or "mm").to("mm").value
     return Column(
         name=finding.subject, title=title, verdict=finding.verdict, number=number, unit=unit, other=other,
-        depth_mm=lowest.to("mm").value, new_mm=_mm(finding, "depth_new"), doubt_mm=doubt, worst=worst, step=step,
-        last=last if worst else step,
+        depth_mm=lowest.to("mm").value, new_mm=_mm(finding, "depth_new"), bar_mm=_mm(finding, "wear_bar"),
+        doubt_mm=doubt, worst=worst, step=step, last=last if worst else step,
     )  # fmt: skip
 
 
-def _new(read: Iterable[Finding], units: System) -> Column | None:
+def _new(read: Sequence[Finding], units: System) -> Column | None:
     """A column for the new tread where all tires shown began with one depth."""
     depths = [finding.figure("depth_new") for finding in read]
     first = depths[0]
     if first is None or any(d is None or abs(d.to("mm").value - first.to("mm").value) > _SAME_MM for d in depths):
         return None
     number, unit, other = _number(first, units)
-    mm = first.to("mm").value
-    return Column(name=NEW, title=NEW, verdict=None, number=number, unit=unit, other=other, depth_mm=mm, new_mm=mm)
+    mm, bar = first.to("mm").value, _mm(read[0], "wear_bar")
+    return Column(name=NEW, title=NEW, verdict=None, number=number, unit=unit, other=other, depth_mm=mm, new_mm=mm,
+                  bar_mm=bar)  # fmt: skip
 
 
 def _limits(finding: Finding, step: int, units: System) -> tuple[Limit, ...]:

@@ -10,7 +10,7 @@ from studio.graphics.layout import notes as notes_
 from studio.graphics.layout.notes import LINE_STEP, Note
 from studio.graphics.layout.text import font_size, width, wrap
 from studio.graphics.parts.depth_axis import axis_width
-from studio.graphics.parts.groove_section import BAR_MM, TreadPiece
+from studio.graphics.parts.groove_section import TreadPiece
 from studio.graphics.parts.scale_bar import Line, key_height
 from studio.graphics.scene import Role
 from studio.model.finding import Verdict
@@ -46,6 +46,7 @@ class Column(msgspec.Struct, frozen=True, kw_only=True):
     other: str
     depth_mm: float
     new_mm: float | None
+    bar_mm: float | None = None
     doubt_mm: float = 0.0
     worst: bool = False
     step: int = 0
@@ -120,7 +121,10 @@ def arrange(
     the key. Advice goes before a tire, but not where it is what the verdict rests on.
     """
     needed = len(limits) if any(column.worst and column.verdict == "watch" for column in columns) else 1
-    highest = max([BAR_MM, *(m.mm for m in limits), *(max(c.depth_mm + c.doubt_mm, c.new_mm or 0.0) for c in columns)])
+    highest = max(
+        [*(limit.mm for limit in limits),
+         *(max(c.depth_mm + c.doubt_mm, c.new_mm or 0.0, c.bar_mm or 0.0) for c in columns)]
+    )  # fmt: skip
     room = _Room(strip=_strip(limits, body, frame), axis=axis_width(highest, units, frame), highest_mm=highest)
     for start in range(len(columns)):
         shown = columns[start:]
@@ -205,7 +209,7 @@ def _arranged(
         left = axis_x + grid + gap / 2 + order * (wide + gap)
         piece = TreadPiece(
             left=left, right=left + wide, floor=floor, scale=scale, depth_mm=column.depth_mm, new_mm=column.new_mm,
-            grooves=(left + wide / 2,), groove=_GROOVE_SHARE * wide, base_mm=base / scale,
+            bar_mm=column.bar_mm, grooves=(left + wide / 2,), groove=_GROOVE_SHARE * wide, base_mm=base / scale,
         )  # fmt: skip
         placed.append(Placed(column=column, piece=piece, room=wide))
     its = Arranged(

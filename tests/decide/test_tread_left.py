@@ -41,6 +41,12 @@ def test_usable_tread_is_now_less_limit_over_new_less_limit(new, now, percent):
     assert "2/32 in" in next(f.label for f in finding.figures if f.name == "usable_left")
 
 
+def test_the_wear_bars_are_as_high_as_49_cfr_571_139_s5_4_asks():
+    finding = found(flat(6))
+    assert number(finding, "wear_bar") == 1.6
+    assert any(source.title == "49 CFR 571.139" for source in finding.sources)
+
+
 def test_share_of_full_depth_is_now_over_new():
     """Definition in the handbook row E117, computed."""
     assert number(found(flat(6), depth_new=depth(10, "32nds")), "full_depth_share") == pytest.approx(60)

@@ -13,7 +13,6 @@ from studio.graphics.look import Look
 from studio.graphics.parts.outlines import rounded
 from studio.graphics.scene import Outline, Point, Shape, Stroke
 
-BAR_MM = 1.6  # height of a molded wear bar: 49 CFR 571.139 S5.4
 _FLOOR_SHARE = 0.62  # a groove's width at its floor by that at its mouth when new: walls lean out so that stones leave
 _UNKNOWN_NEW_MM = 8.0
 
@@ -22,7 +21,8 @@ class TreadPiece(msgspec.Struct, frozen=True, kw_only=True):
     """A piece of tread from ``left`` to ``right`` (px), its grooves' floor at height ``floor`` (px of the frame).
 
     ``scale`` is in px per mm, both ways. ``grooves`` are the grooves' middles and ``groove`` their width at the mouth
-    of the new tread, in px. ``new_mm`` None: the depth when new is not known.
+    of the new tread, in px. ``new_mm`` None: the depth when new is not known. ``bar_mm`` is the wear bars' height, None
+    for a cut between two bars.
     """
 
     left: float
@@ -34,6 +34,7 @@ class TreadPiece(msgspec.Struct, frozen=True, kw_only=True):
     groove: float
     base_mm: float
     new_mm: float | None = None
+    bar_mm: float | None = None
 
     def height(self, depth_mm: float) -> float:
         """Where a depth lies, in px of the frame."""
@@ -60,9 +61,10 @@ def tread_piece(
 ) -> tuple[Shape, ...]:  # fmt: skip
     """The piece: what has worn away as a ghost, wear bars, rubber."""
     edge = Stroke(look.rubber_edge, max(1.0, piece.groove / 60)) if look.rubber_edge else None
+    molded = Shape(name=f"{name}/wear bars", step=step, outline=bars(piece), fill=bar_color(look), clip=clip)
     return (
         *_ghost(piece, look, name, step, clip),
-        Shape(name=f"{name}/wear bars", step=step, outline=bars(piece), fill=bar_color(look), clip=clip),
+        *((molded,) if piece.bar_mm else ()),
         Shape(name=f"{name}/rubber", step=step, outline=rubber(piece), fill=look.rubber, stroke=edge, clip=clip),
     )  # fmt: skip
 
@@ -88,7 +90,7 @@ def rubber(piece: TreadPiece) -> Outline:
 
 def bars(piece: TreadPiece) -> Outline:
     """The wear bars in the grooves; where the tread is lower than they are, they have worn with it."""
-    high = min(BAR_MM, piece.depth_mm)
+    high = min(piece.bar_mm or 0.0, piece.depth_mm)
     foot, top = piece.half_width(0.0), piece.half_width(high)
     outline: Outline = ()
     for middle in piece.grooves:

@@ -27,6 +27,7 @@ class Lens(msgspec.Struct, frozen=True, kw_only=True):
     times: int
     depth_mm: float
     new_mm: float | None
+    bar_mm: float | None
     groove_mm: float
     step: int
 
@@ -37,7 +38,7 @@ class Lens(msgspec.Struct, frozen=True, kw_only=True):
         (x, y), reach = self.center, self.radius
         return TreadPiece(
             left=x - reach, right=x + reach, floor=y + 0.42 * reach, scale=px, depth_mm=self.depth_mm,
-            new_mm=self.new_mm, grooves=(x,), groove=self.groove_mm * px, base_mm=2 * reach / px,
+            new_mm=self.new_mm, bar_mm=self.bar_mm, grooves=(x,), groove=self.groove_mm * px, base_mm=2 * reach / px,
         )  # fmt: skip
 
 

@@ -11,7 +11,7 @@ import msgspec
 from studio.graphics.color import mix
 from studio.graphics.draw import polyline, rectangle
 from studio.graphics.look import Look
-from studio.graphics.parts.groove_section import BAR_MM, bar_color
+from studio.graphics.parts.groove_section import bar_color
 from studio.graphics.parts.outlines import cubic, offset
 from studio.graphics.parts.wheel import FLANGE_MM
 from studio.graphics.scene import Outline, Point, Shape, Stroke
@@ -25,7 +25,8 @@ _USUAL_DEPTH_MM = 8.0
 class SectionView(msgspec.Struct, frozen=True, kw_only=True):
     """What is cut and where it stands: mm, ``scale`` px per mm, the axle's middle at ``center`` (px).
 
-    ``depths_mm`` are the grooves' depths now, from left to right; ``new_mm`` the depth when new, None if not known.
+    ``depths_mm`` are the grooves' depths now, from left to right; ``new_mm`` the depth when new, None if not known;
+    ``bar_mm`` the height of the wear bars.
     """
 
     outer_mm: float
@@ -35,6 +36,7 @@ class SectionView(msgspec.Struct, frozen=True, kw_only=True):
     center: Point
     depths_mm: tuple[float, ...] = ()
     new_mm: float | None = None
+    bar_mm: float = 0.0
 
     def at(self, x: float, y: float) -> Point:
         """A place in mm as a point of the frame."""
@@ -173,8 +175,9 @@ def _bars(view: SectionView) -> Outline:
     outline: Outline = ()
     for groove, depth in zip(view.grooves_mm, view.depths, strict=True):
         foot, low = view.groove_mm * 0.42, view.floor(groove)
-        left, top = view.at(groove - foot, low + min(BAR_MM, depth))
-        outline += rectangle(left, top, 2 * foot * view.scale, min(BAR_MM, depth) * view.scale + 1)
+        high = min(view.bar_mm, depth)
+        left, top = view.at(groove - foot, low + high)
+        outline += rectangle(left, top, 2 * foot * view.scale, high * view.scale + 1)
     return outline
 
 

@@ -1,10 +1,11 @@
 """A piece of tread in section: heights to scale, the wear bar where a new tire has it, what has gone as a ghost."""
 
+import msgspec
 import pytest
 
 from studio.graphics.draw import bounds
 from studio.graphics.look import shipped_looks
-from studio.graphics.parts.groove_section import BAR_MM, TreadPiece, rubber, tread_piece
+from studio.graphics.parts.groove_section import TreadPiece, rubber, tread_piece
 from studio.graphics.scene import Shape
 
 LOOKS = tuple(shipped_looks().values())
@@ -12,7 +13,7 @@ LOOKS = tuple(shipped_looks().values())
 
 def piece(depth_mm: float, new_mm: float | None = 8.0, grooves: tuple[float, ...] = (200.0,)) -> TreadPiece:
     return TreadPiece(left=50.0, right=350.0, floor=400.0, scale=20.0, depth_mm=depth_mm, grooves=grooves, groove=120.0,
-                      base_mm=3.0, new_mm=new_mm)  # fmt: skip
+                      base_mm=3.0, new_mm=new_mm, bar_mm=1.6)  # fmt: skip
 
 
 def part(shapes: tuple[Shape, ...], name: str) -> Shape:
@@ -27,9 +28,8 @@ def test_the_surface_stands_at_its_depth_above_the_floor(depth_mm):
     assert (left, right) == (50.0, 350.0)
 
 
-def test_the_wear_bar_is_as_high_as_the_rule_asks():
+def test_the_wear_bar_is_as_high_as_it_is_told():
     # 49 CFR 571.139 S5.4: the indicators show 1.6 mm
-    assert BAR_MM == 1.6
     _, top, _, _ = bounds(part(tread_piece(piece(5.0), LOOKS[0], "t"), "wear bars").outline)
     assert top == pytest.approx(400.0 - 20.0 * 1.6)
 
@@ -60,3 +60,8 @@ def test_a_worn_groove_is_narrower_at_its_mouth_and_its_edges_softer():
 def test_each_groove_parts_the_ghost():
     shape = part(tread_piece(piece(3.0, grooves=(120.0, 280.0)), LOOKS[0], "t"), "worn away")
     assert sum(command[0] == "M" for command in shape.outline) == 3
+
+
+def test_a_cut_between_two_bars_shows_none():
+    between = msgspec.structs.replace(piece(5.0), bar_mm=None)
+    assert "t/wear bars" not in {shape.name for shape in tread_piece(between, LOOKS[0], "t")}
