@@ -1,0 +1,97 @@
+"""Captions, read back by two independent readers each, and held to the limits of subtitle guides."""
+
+import html
+import io
+import itertools
+import re
+from fractions import Fraction
+
+import pysubs2
+import pytest
+import srt as srt_reader
+import webvtt as webvtt_reader
+from hypothesis import given
+from hypothesis import strategies as st
+
+from studio.handoff.captions import WORD_JOINER, Cue, cues_of, srt, too_fast, webvtt
+from studio.handoff.schedule import Schedule, TimedSegment
+from tests.handoff.schedules import HARD_TEXTS, SMALL, point
+
+CUES = cues_of(SMALL)
+
+
+def words(text: str) -> list[str]:
+    return text.split()
+
+
+def of(text: str, start: float, end: float) -> tuple[Cue, ...]:
+    segment = TimedSegment(
+        id="a", title="A", start=Fraction(start), end=Fraction(end), points=(point(text, start, end),)
+    )
+    return cues_of(Schedule(title="x", segments=(segment,)))
+
+
+def test_the_srt_library_reads_the_same_times_and_words() -> None:
+    read = list(srt_reader.parse(srt(CUES)))
+    assert [each.index for each in read] == list(range(1, len(CUES) + 1))
+    for each, cue in zip(read, CUES, strict=True):
+        assert round(each.start.total_seconds() * 1000) == cue.start_ms
+        assert round(each.end.total_seconds() * 1000) == cue.end_ms
+        assert each.content.replace(WORD_JOINER, "") == "\n".join(cue.lines)
+    assert words(" ".join(each.content for each in read).replace(WORD_JOINER, "")) == words(" ".join(HARD_TEXTS))
+
+
+def test_pysubs2_reads_the_same_srt() -> None:
+    read = pysubs2.SSAFile.from_string(srt(CUES), format_="srt", keep_unknown_html_tags=True)
+    assert [(each.start, each.end) for each in read] == [(cue.start_ms, cue.end_ms) for cue in CUES]
+
+
+def test_webvtt_py_and_pysubs2_read_the_same_vtt() -> None:
+    text = webvtt(CUES)
+    assert text.startswith("WEBVTT\n\n")
+    read = webvtt_reader.from_buffer(io.StringIO(text))
+    assert [html.unescape(each.raw_text) for each in read] == ["\n".join(cue.lines) for cue in CUES]
+    other = pysubs2.SSAFile.from_string(text, format_="vtt")
+    assert [(each.start, each.end) for each in other] == [(cue.start_ms, cue.end_ms) for cue in CUES]
+
+
+def test_webvtt_holds_no_arrow_or_tag_but_its_own() -> None:
+    body = [line for line in webvtt(CUES).split("\n")[1:] if not re.match(r"\d\d:\d\d:\d\d\.\d{3} --> ", line)]
+    assert not any("-->" in line or "<" in line for line in body)
+    assert any("&lt;" in line for line in body) and any("&amp;" in line for line in body)
+
+
+def test_hand_worked_cues() -> None:
+    made = of("Four grooves, three places round each tire. The lowest number counts.", 10, 17)
+    assert [cue.lines for cue in made] == [
+        ("Four grooves, three places round each", "tire."), ("The lowest number counts.",),
+    ]  # fmt: skip
+    assert made[0].start_ms == 10_000 and made[-1].end_ms == 17_000 and made[0].end_ms == made[1].start_ms
+    # 37 + 5 signs of 67 in 7 s: 4.388 s
+    assert made[0].end_ms == 14_388
+
+
+TEXTS = st.text(st.characters(exclude_categories=["Cs"]), max_size=300)
+
+
+@given(TEXTS, st.floats(1, 120))
+def test_any_text_gives_cues_within_the_limits(text: str, length: float) -> None:
+    made = of(text, 3, 3 + length)
+    for cue in made:
+        assert 1 <= len(cue.lines) <= 2
+        assert all(0 < len(line) <= 37 for line in cue.lines)
+        assert cue.end_ms - cue.start_ms <= 7000
+    for cue, following in itertools.pairwise(made):
+        assert following.start_ms == cue.end_ms or following.start_ms - cue.end_ms >= 1000
+    assert len(list(srt_reader.parse(srt(made)))) == len(made)
+
+
+def test_a_long_silence_after_few_words_is_left_empty() -> None:
+    (cue,) = of("Listen.", 0, 30)
+    assert (cue.start_ms, cue.end_ms) == (0, 7000)
+
+
+@pytest.mark.parametrize(("seconds", "fast"), [(3.1, 0), (2.9, 1)])
+def test_less_than_three_tenths_of_a_second_a_word_is_too_fast(seconds: float, fast: int) -> None:
+    made = of("one two three four five six seven eight nine ten", 0, seconds)
+    assert bool(too_fast(made)) == bool(fast)
