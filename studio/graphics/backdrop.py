@@ -14,9 +14,7 @@ from studio.graphics.layout.cover import stands_on
 from studio.graphics.layout.text import font_size
 from studio.graphics.look import Look
 from studio.graphics.paint.glyphs import HALO_STROKES, arc_outline
-from studio.graphics.scene import ArcText, Scene, Shape, Stroke, Text
-
-Mark = Shape | Text | ArcText
+from studio.graphics.scene import AnyMark, ArcText, Scene, Shape, Stroke, Text
 
 _CASING_SHARE = 1 / 270  # of the shorter side, on each edge: the least width of a line that carries meaning
 
@@ -28,7 +26,7 @@ def on_background(scene: Scene, look: Look, background: str | None) -> Scene:
     """
     if background is not None and _same(background, look.ground):
         return replace(scene, background=look.ground)
-    marks: list[Mark] = []
+    marks: list[AnyMark] = []
     texts: list[Text] = []
     for cased, run in _runs(scene, look):
         if cased:  # all casings of neighbours lie below all of their lines: no casing cuts another line
@@ -41,10 +39,10 @@ def on_background(scene: Scene, look: Look, background: str | None) -> Scene:
     return replace(scene, background=background, marks=(*marks, *texts))
 
 
-def _runs(scene: Scene, look: Look) -> Iterator[tuple[bool, list[Mark]]]:
+def _runs(scene: Scene, look: Look) -> Iterator[tuple[bool, list[AnyMark]]]:
     """Neighbouring marks that all need a casing, or that all need none."""
     named, below = {mark.name for mark in scene.marks}, list[Shape]()
-    needs: list[tuple[bool, Mark]] = []
+    needs: list[tuple[bool, AnyMark]] = []
     for mark in scene.marks:
         cased = False
         if isinstance(mark, Shape):
@@ -55,7 +53,7 @@ def _runs(scene: Scene, look: Look) -> Iterator[tuple[bool, list[Mark]]]:
         yield cased, [mark for _, mark in run]
 
 
-def _with_halo(mark: Mark, ground: str) -> Iterator[Mark]:
+def _with_halo(mark: AnyMark, ground: str) -> Iterator[AnyMark]:
     """A mark that is no text; along an arc, its halo goes before it."""
     if isinstance(mark, ArcText) and _same(mark.ground, ground):
         for share in HALO_STROKES:
@@ -78,7 +76,7 @@ def _same(one: str, other: str) -> bool:
     return rgba(one) == rgba(other)
 
 
-def _casings(run: list[Mark], color: str, short: int) -> Iterator[Shape]:
+def _casings(run: list[AnyMark], color: str, short: int) -> Iterator[Shape]:
     for mark in run:
         if isinstance(mark, Shape):
             own = mark.stroke.width if mark.stroke else 0.0

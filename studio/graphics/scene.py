@@ -7,7 +7,8 @@ from typing import Literal
 
 import msgspec
 
-from studio.graphics.frame import Frame
+from studio.graphics.face import Face, current_face
+from studio.graphics.frame import Box, Frame
 
 Point = tuple[float, float]
 Command = tuple[str, float, float] | tuple[str, float, float, float, float, float, float] | tuple[str]
@@ -76,6 +77,7 @@ class Text(Mark, frozen=True, kw_only=True, tag="text"):
     weight: Weight = "regular"
     anchor: Literal["start", "middle", "end"] = "start"
     halo: str | None = None
+    face: Face | None = msgspec.field(default_factory=current_face)
 
 
 class ArcText(Mark, frozen=True, kw_only=True, tag="arc_text"):
@@ -95,6 +97,21 @@ class ArcText(Mark, frozen=True, kw_only=True, tag="arc_text"):
     weight: Weight = "bold"
     spacing: float = 0.0
     inward: bool = False
+    face: Face | None = msgspec.field(default_factory=current_face)
+
+
+class Image(Mark, frozen=True, kw_only=True, tag="image"):
+    """A picture made of pixels, such as a logo: a PNG file of our own encoding, spread over ``box``.
+
+    ``text`` says what it shows.
+    """
+
+    png: bytes
+    box: Box
+    text: str = ""
+
+
+AnyMark = Shape | Text | ArcText | Image
 
 
 class Scene(msgspec.Struct, frozen=True, kw_only=True):
@@ -103,7 +120,7 @@ class Scene(msgspec.Struct, frozen=True, kw_only=True):
     picture: str
     frame: Frame
     background: str | None
-    marks: tuple[Shape | Text | ArcText, ...]
+    marks: tuple[AnyMark, ...]
     steps: tuple[str, ...] = ("all",)
     title: str = ""
     alternative: str = ""
@@ -113,7 +130,7 @@ class Scene(msgspec.Struct, frozen=True, kw_only=True):
         """The picture as built up to and with this step."""
         return msgspec.structs.replace(self, marks=tuple(mark for mark in self.marks if mark.step <= step))
 
-    def named(self, name: str) -> Shape | Text | ArcText:
+    def named(self, name: str) -> AnyMark:
         """The mark of that name; raises KeyError."""
         for mark in self.marks:
             if mark.name == name:

@@ -10,7 +10,7 @@ from studio.graphics.frame import FRAMES, Frame
 from studio.graphics.layout.text import box
 from studio.graphics.look import Look, read_background
 from studio.graphics.paint.glyphs import arc_box
-from studio.graphics.scene import ArcText, Scene, Shape
+from studio.graphics.scene import ArcText, Image, Scene, Shape
 
 LIST_NAME = "pictures.json"
 Format = Literal["png", "svg", "pdf", "clip"]
@@ -115,7 +115,7 @@ def labels(scene: Scene) -> tuple[Label, ...]:
     """
     found: list[Label] = []
     for mark in scene.marks:
-        if isinstance(mark, Shape):
+        if isinstance(mark, Shape | Image):
             continue
         around = arc_box(mark) if isinstance(mark, ArcText) else box(mark)
         # A chart's places may be numpy's floats, which the list's encoder does not know.

@@ -8,12 +8,11 @@ from pathlib import Path
 
 import msgspec
 
-from studio import shipped
 from studio.graphics.backdrop import on_background
 from studio.graphics.catalogue import CannotShow, scene_of
-from studio.graphics.layout.text import missing_glyphs
+from studio.graphics.layout.text import font_path, missing_glyphs
 from studio.graphics.look import Look, read_background
-from studio.graphics.scene import Scene, Shape
+from studio.graphics.scene import ArcText, Scene, Text
 from studio.handoff.picture_files import LIST_NAME, Entry, Wanted, check, encode_list, entry_of, file_name
 from studio.model.episode import Episode
 from studio.model.finding import Findings
@@ -111,16 +110,15 @@ class _Export:
 
     def write_fonts(self, scene: Scene) -> None:
         """The fonts of a scene beside its SVG, with their licences."""
-        from studio.graphics.paint.svg import FONT_FOLDER, font_files
+        from studio.graphics.paint.svg import FONT_FOLDER, font_files, font_name
 
-        fonts, beside = shipped.resources() / "fonts", self.folder / FONT_FOLDER
-        files = font_files(scene)
+        beside, files = self.folder / FONT_FOLDER, font_files(scene)
         licences = [licence for family, licence in _LICENCES.items() if any(file.startswith(family) for file in files)]
         beside.mkdir(exist_ok=True)
         for file in (*files, *licences):
-            content = (fonts / file).read_bytes()
-            if not _holds(beside / file, content):
-                write_atomically(beside / file, content)
+            content, name = font_path(file).read_bytes(), font_name(file)
+            if not _holds(beside / name, content):
+                write_atomically(beside / name, content)
 
     def write_list(self, made: list[Entry]) -> None:
         if made:
@@ -150,8 +148,8 @@ def _holds(path: Path, content: bytes) -> bool:
 
 
 def _warning(id_: str, scene: Scene) -> str:
-    texts = (mark.text for mark in scene.marks if not isinstance(mark, Shape))
-    missing = "".join(dict.fromkeys("".join(map(missing_glyphs, texts))))
+    texts = [(mark.text, mark.face) for mark in scene.marks if isinstance(mark, Text | ArcText)]
+    missing = "".join(dict.fromkeys("".join(missing_glyphs(*text) for text in texts)))
     if not missing:
         return ""
     signs = ", ".join(f"{plain(sign)} (U+{ord(sign):04X})" for sign in missing[:5])

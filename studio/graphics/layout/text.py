@@ -1,15 +1,21 @@
-"""Text measured once, by the outlines that are painted: HarfBuzz shapes it, Inter first, DejaVu Sans for the rest."""
+"""Text measured once, by the outlines that are painted: HarfBuzz shapes it, Inter first, DejaVu Sans for the rest.
+
+A channel's own face comes before both. Its letters are scaled so that their capitals are as high as Inter's at the
+same font size: whoever lays out a picture knows cap heights only.
+"""
 
 import math
 import re
 import unicodedata
 from functools import lru_cache
+from pathlib import Path
 from typing import Any
 
 import msgspec
 import uharfbuzz as hb
 
 from studio import shipped
+from studio.graphics.face import Face, current_face
 from studio.graphics.frame import Box
 from studio.graphics.scene import ArcText, Command, Outline, Text, Weight
 
@@ -49,10 +55,56 @@ def typeset(text: str) -> str:
     return _UNIT_SPACE.sub("\u2009", visible)
 
 
-@lru_cache(maxsize=8)
+@lru_cache(maxsize=16)
 def _font(file: str) -> Any:
-    blob = hb.Blob.from_file_path(str(shipped.resources() / "fonts" / file))
-    return hb.Font(hb.Face(blob))
+    if is_own(file):  # read, not mapped: somebody may write over it while it is in use
+        return hb.Font(hb.Face(hb.Blob(font_path(file).read_bytes())))
+    return hb.Font(hb.Face(hb.Blob.from_file_path(str(font_path(file)))))
+
+
+def is_own(file: str) -> bool:
+    """Whether ``file`` is a channel's own font, ``digest:path``, and not the name of a shipped one."""
+    return ":" in file
+
+
+def font_path(file: str) -> Path:
+    """Where a font file lies."""
+    return Path(file.partition(":")[2]) if is_own(file) else shipped.resources() / "fonts" / file
+
+
+def files_of(weight: Weight, face: Face | None) -> tuple[str, ...]:
+    """The font files in which a text is set, the first one that has a sign before the others."""
+    own = (getattr(face, weight),) if face else ()
+    return (*own, *FONT_FILES[weight])
+
+
+@lru_cache(maxsize=64)
+def scale_of(file: str) -> float:
+    """The size of a font whose capitals are as high as Inter's at size 1."""
+    return 1.0 if not is_own(file) else CAP_SHARE / cap_share(file)
+
+
+@lru_cache(maxsize=64)
+def cap_share(file: str) -> float:
+    """How high a font's capitals are, as a share of its size. Raises ValueError if it has no H."""
+    return -_reach(file, "H", top=True)
+
+
+@lru_cache(maxsize=64)
+def descent_share(file: str) -> float:
+    """How deep the tails of a font's letters reach below the baseline, as a share of Inter's size."""
+    return DESCENT_SHARE if not is_own(file) else _reach(file, "gjpqyQ,;()", top=False) * scale_of(file)
+
+
+def _reach(file: str, chars: str, *, top: bool) -> float:
+    font = _font(file)
+    pens = [_Pen(font.face.upem) for _ in chars]
+    for char, pen in zip(chars, pens, strict=True):
+        font.draw_glyph(font.get_nominal_glyph(ord(char)) or 0, _draw_functions(), pen)
+    heights = [value for pen in pens for command in pen.commands for value in command[2::2]]
+    if not heights or not _covers(file, chars[0]):
+        raise ValueError(f"no letter {chars[0]}")
+    return float(min(heights) if top else max(heights))
 
 
 @lru_cache(maxsize=4096)
@@ -60,17 +112,17 @@ def _covers(file: str, char: str) -> bool:
     return _font(file).get_nominal_glyph(ord(char)) is not None
 
 
-def missing_glyphs(text: str) -> str:
-    """The characters of ``text`` that no shipped font can draw."""
-    files = FONT_FILES["regular"]
+def missing_glyphs(text: str, face: Face | None = None) -> str:
+    """The characters of ``text`` that no font can draw, neither the face's nor a shipped one."""
+    files = files_of("regular", face)
     return "".join(dict.fromkeys(c for c in typeset(text) if not any(_covers(file, c) for file in files)))
 
 
-def _runs(text: str, weight: Weight) -> list[tuple[str, str]]:
-    first, second = FONT_FILES[weight]
+def _runs(text: str, weight: Weight, face: Face | None) -> list[tuple[str, str]]:
+    files, missing = files_of(weight, face), FONT_FILES[weight][0]
     runs: list[tuple[str, str]] = []
     for char in text:
-        file = first if _covers(first, char) or not _covers(second, char) else second
+        file = next((file for file in files if _covers(file, char)), missing)
         if runs and runs[-1][0] == file:
             runs[-1] = (file, runs[-1][1] + char)
         else:
@@ -79,16 +131,16 @@ def _runs(text: str, weight: Weight) -> list[tuple[str, str]]:
 
 
 @lru_cache(maxsize=4096)
-def shape(text: str, weight: Weight) -> tuple[Glyph, ...]:
+def shape(text: str, weight: Weight, face: Face | None = None) -> tuple[Glyph, ...]:
     """The glyphs of one line of text, positions in units of the font size."""
     glyphs: list[Glyph] = []
     x = 0.0
-    for file, part in _runs(typeset(text), weight):
+    for file, part in _runs(typeset(text), weight, face):
         font, buffer = _font(file), hb.Buffer()
         buffer.add_str(part)
         buffer.guess_segment_properties()
         hb.shape(font, buffer, _FEATURES)
-        em = font.face.upem
+        em = font.face.upem / scale_of(file)
         for info, position in zip(buffer.glyph_infos, buffer.glyph_positions, strict=True):
             at = (x + position.x_offset / em, position.y_offset / em)
             glyphs.append(Glyph(file, info.codepoint, *at, position.x_advance / em))
@@ -97,37 +149,47 @@ def shape(text: str, weight: Weight) -> tuple[Glyph, ...]:
 
 
 def width(text: str, cap_height: float, weight: Weight = "regular") -> float:
-    """The width of one line in px."""
-    glyphs = shape(text, weight)
+    """The width of one line in px, in the face that is set now."""
+    return _width(text, cap_height, weight, current_face())
+
+
+def text_width(mark: Text) -> float:
+    """The measured width of a line of text in px."""
+    return _width(mark.text, mark.cap_height, mark.weight, mark.face)
+
+
+def _width(text: str, cap_height: float, weight: Weight, face: Face | None) -> float:
+    glyphs = shape(text, weight, face)
     return (glyphs[-1].x + glyphs[-1].advance) * font_size(cap_height) if glyphs else 0.0
 
 
 @lru_cache(maxsize=2048)
 def glyph_outline(file: str, glyph: int) -> Outline:
     """A glyph's outline in units of the font size, y down, baseline at 0."""
-    pen = _Pen(_font(file).face.upem)
+    pen = _Pen(_font(file).face.upem / scale_of(file))
     _font(file).draw_glyph(glyph, _draw_functions(), pen)
     return tuple(pen.commands)
 
 
 def box(mark: Text) -> Box:
     """The box of a line of text: from its capitals' top to its tails' bottom."""
-    wide = width(mark.text, mark.cap_height, mark.weight)
+    wide = text_width(mark)
     left = mark.at[0] - {"start": 0.0, "middle": wide / 2, "end": wide}[mark.anchor]
-    return Box(left, mark.at[1] - mark.cap_height, wide, mark.cap_height + DESCENT_SHARE * font_size(mark.cap_height))
+    tails = max(descent_share(file) for file in files_of(mark.weight, mark.face)) * font_size(mark.cap_height)
+    return Box(left, mark.at[1] - mark.cap_height, wide, mark.cap_height + tails)
 
 
 def placed_glyphs(mark: Text) -> tuple[tuple[str, int, float, float, float], ...]:
     """(font file, glyph, x, y, font size) of each glyph of a line, in px of the frame."""
     size, left = font_size(mark.cap_height), box(mark).left
-    glyphs = shape(mark.text, mark.weight)
+    glyphs = shape(mark.text, mark.weight, mark.face)
     return tuple((g.font, g.glyph, left + g.x * size, mark.at[1] - g.y * size, size) for g in glyphs)
 
 
 def arc_glyphs(mark: ArcText) -> tuple[tuple[str, int, float, float, float, float], ...]:
     """(font file, glyph, x, y, font size, rotation in degrees clockwise) of each glyph of text along an arc."""
     size = font_size(mark.cap_height)
-    glyphs = shape(mark.text, mark.weight)
+    glyphs = shape(mark.text, mark.weight, mark.face)
     extra = mark.spacing * size
     total = (glyphs[-1].x + glyphs[-1].advance) * size + extra * (len(glyphs) - 1) if glyphs else 0.0
     turn = -1.0 if mark.inward else 1.0
@@ -148,7 +210,7 @@ def arc_glyphs(mark: ArcText) -> tuple[tuple[str, int, float, float, float, floa
 class _Pen:
     """Collects a glyph's outline as our commands; a quadratic curve becomes a cubic one."""
 
-    def __init__(self, em: int) -> None:
+    def __init__(self, em: float) -> None:
         self.em = em
         self.commands: list[Command] = []
         self.last = (0.0, 0.0)

@@ -5,7 +5,7 @@ from functools import lru_cache
 
 from studio.graphics.draw import bounds, polyline, rectangle, transformed
 from studio.graphics.frame import Box
-from studio.graphics.layout.text import arc_glyphs, glyph_outline, placed_glyphs, width
+from studio.graphics.layout.text import arc_glyphs, glyph_outline, placed_glyphs
 from studio.graphics.scene import ArcText, Command, Outline, Text
 
 HALO_SHARE = 0.14  # of the font size, on each side of a letter's edge; 0.12 is the least that keeps text legible
@@ -58,11 +58,6 @@ def arc_box(mark: ArcText) -> Box:
         return Box(*_middle(mark), 0.0, 0.0)
     left, top, right, bottom = bounds(outline)
     return Box(left, top, right - left, bottom - top)
-
-
-def text_width(mark: Text) -> float:
-    """The measured width of a line of text in px."""
-    return width(mark.text, mark.cap_height, mark.weight)
 
 
 def _middle(mark: ArcText) -> tuple[float, float]:

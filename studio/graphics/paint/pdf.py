@@ -10,6 +10,7 @@ from io import BytesIO
 from itertools import groupby
 from typing import Any
 
+from reportlab.lib.utils import ImageReader
 from reportlab.pdfgen.canvas import Canvas
 
 from studio.graphics.color import rgba
@@ -18,7 +19,7 @@ from studio.graphics.layout.text import font_size
 from studio.graphics.paint.glyphs import HALO_STROKES, arc_outline, text_outline
 from studio.graphics.paint.pdf_shade import shade
 from studio.graphics.paint.pdf_text import first_font, register_fonts, write_line
-from studio.graphics.scene import ArcText, Outline, Paint, Scene, Shape, Stroke, Text
+from studio.graphics.scene import AnyMark, Image, Outline, Paint, Scene, Shape, Stroke, Text
 
 __all__ = ["draw_on", "pdf", "register_fonts"]
 
@@ -26,7 +27,6 @@ CREATOR = "Tire Episode Studio"
 _EVEN_ODD, _WINDING = 0, 1  # reportlab's fill modes
 _ROUND, _FLAT, _MITER = 1, 0, 0
 _MITER_LIMIT = 4.0
-_Mark = Shape | Text | ArcText
 
 
 def draw_on(canvas: Canvas, scene: Scene, x: float, y: float, width: float) -> None:
@@ -50,22 +50,24 @@ def draw_on(canvas: Canvas, scene: Scene, x: float, y: float, width: float) -> N
     canvas.restoreState()
 
 
-def _fenced(canvas: Canvas, mark: _Mark, draw: Callable[[Canvas, _Mark], None]) -> None:
+def _fenced(canvas: Canvas, mark: AnyMark, draw: Callable[[Canvas, AnyMark], None]) -> None:
     canvas.saveState()
     draw(canvas, mark)
     canvas.restoreState()
 
 
-def _mark(canvas: Canvas, mark: _Mark) -> None:
+def _mark(canvas: Canvas, mark: AnyMark) -> None:
     if isinstance(mark, Shape):
         _shape(canvas, mark)
     elif isinstance(mark, Text):
         _text(canvas, mark)
+    elif isinstance(mark, Image):
+        _image(canvas, mark)
     else:
         _fill(canvas, arc_outline(mark), mark.fill, False)
 
 
-def _halo(canvas: Canvas, mark: _Mark) -> None:
+def _halo(canvas: Canvas, mark: AnyMark) -> None:
     if isinstance(mark, Text) and mark.halo is not None:
         widths = [share * font_size(mark.cap_height) for share in HALO_STROKES]
         _stroke(canvas, text_outline(mark), *(Stroke(mark.halo, width) for width in widths))
@@ -114,6 +116,13 @@ def _text(canvas: Canvas, mark: Text) -> None:
     canvas.setFillColorRGB(red / 255, green / 255, blue / 255, alpha / 255)
     if not write_line(canvas, mark):
         _fill(canvas, text_outline(mark), mark.fill, False)
+
+
+def _image(canvas: Any, mark: Image) -> None:
+    box = mark.box
+    canvas.translate(box.left, box.bottom)
+    canvas.scale(1, -1)  # the page's y runs down here, an image's up
+    canvas.drawImage(ImageReader(BytesIO(mark.png)), 0, 0, box.width, box.height, mask="auto")
 
 
 def _fill(canvas: Canvas, outline: Outline, fill: Paint, even_odd: bool) -> None:

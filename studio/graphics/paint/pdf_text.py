@@ -6,11 +6,22 @@ from itertools import groupby
 from typing import Any
 
 from reportlab.pdfbase import pdfmetrics
-from reportlab.pdfbase.ttfonts import TTFont
+from reportlab.pdfbase.ttfonts import TTFError, TTFont
 
 from studio import shipped
-from studio.graphics.layout.text import FONT_FILES, Glyph, box, font_size, shape, typeset
-from studio.graphics.scene import Text, Weight
+from studio.graphics.layout.text import (
+    FONT_FILES,
+    Glyph,
+    box,
+    files_of,
+    font_path,
+    font_size,
+    is_own,
+    scale_of,
+    shape,
+    typeset,
+)
+from studio.graphics.scene import Text
 
 _INVISIBLE = 3  # text rendering mode of ISO 32000-1, table 106
 _lock = threading.Lock()
@@ -43,13 +54,13 @@ def write_line(canvas: Any, mark: Text) -> bool:
     Returns False, with the text written invisibly, if its glyphs are not those of its characters one by one: then the
     caller draws the outlines.
     """
-    text, glyphs = typeset(mark.text), shape(mark.text, mark.weight)
+    text, glyphs = typeset(mark.text), shape(mark.text, mark.weight, mark.face)
     plain = len(text) == len(glyphs) and all(map(_is_own, text, glyphs))
     code = [f"1 0 0 -1 {box(mark).left:.2f} {mark.at[1]:.2f} Tm"]
     if plain:
         placed = [(glyph.font, _sought(char), glyph.x * 1000) for char, glyph in zip(text, glyphs, strict=True)]
     else:
-        placed, width = _set_apart(text, mark.weight)
+        placed, width = _set_apart(text, mark)
         wanted = glyphs[-1].x + glyphs[-1].advance if glyphs else 0.0
         code += [f"{_INVISIBLE} Tr {100_000 * wanted / width:.2f} Tz"] if width else []
     if placed:
@@ -64,24 +75,25 @@ def _sought(char: str) -> str:
 
 def _show(document: Any, placed: list[Placed], size: float) -> list[str]:
     """The operators that show characters at their places, one array for each font and part of it."""
-    shown = [(*_coded(document, file, char), x, _advance(file, char)) for file, char, x in placed]
+    shown = [(*_coded(document, file, char), x, _advance(file, char), scale_of(file)) for file, char, x in placed]
     code, here = [], 0.0
-    for font, run in groupby(shown, key=lambda item: item[0]):
+    for (font, scale), run in groupby(shown, key=lambda item: (item[0], item[4])):
         parts = []
-        for _, byte, x, advance in run:
-            back = round(here - x, 1)
+        for _, byte, x, advance, _ in run:
+            back = round((here - x) / scale, 1)  # in thousandths of this font's own size
             parts.append((f"{back:g}" if back else "") + f"<{byte:02x}>")
-            here += advance - back
-        code.append(f"{font} {size:.3f} Tf [{''.join(parts)}] TJ")
+            here += advance - back * scale
+        code.append(f"{font} {size * scale:.3f} Tf [{''.join(parts)}] TJ")
     return code
 
 
-def _set_apart(text: str, weight: Weight) -> tuple[list[Placed], float]:
+def _set_apart(text: str, mark: Text) -> tuple[list[Placed], float]:
     """The characters that a font has, one after another, and the width of them all."""
     placed: list[Placed] = []
     x = 0.0
     for char in map(_sought, text):
-        file = next((file for file in FONT_FILES[weight] if ord(char) in _face(file).charToGlyph), None)
+        files = [file for file in files_of(mark.weight, mark.face) if _can_be_embedded(file)]
+        file = next((file for file in files if ord(char) in _face(file).charToGlyph), None)
         if file is not None:
             placed.append((file, char, x))
             x += _advance(file, char)
@@ -89,7 +101,9 @@ def _set_apart(text: str, weight: Weight) -> tuple[list[Placed], float]:
 
 
 def _is_own(char: str, glyph: Glyph) -> bool:
-    return glyph.glyph != 0 and _face(glyph.font).charToGlyph.get(ord(char)) == glyph.glyph and glyph.y == 0.0
+    if glyph.glyph == 0 or glyph.y != 0.0 or not _can_be_embedded(glyph.font):
+        return False
+    return bool(_face(glyph.font).charToGlyph.get(ord(char)) == glyph.glyph)
 
 
 def _coded(document: Any, file: str, char: str) -> tuple[str, int]:
@@ -100,7 +114,7 @@ def _coded(document: Any, file: str, char: str) -> tuple[str, int]:
 
 
 def _advance(file: str, char: str) -> float:
-    return float(_face(file).getCharWidth(ord(char)))
+    return float(_face(file).getCharWidth(ord(char))) * scale_of(file)
 
 
 def _face(file: str) -> Any:
@@ -109,4 +123,16 @@ def _face(file: str) -> Any:
 
 
 def _name(file: str) -> str:
-    return file.removesuffix(".ttf")
+    return f"Channel-{file.partition(':')[0]}" if is_own(file) else file.removesuffix(".ttf")
+
+
+@lru_cache(maxsize=64)
+def _can_be_embedded(file: str) -> bool:
+    """Whether reportlab knows the font; a channel's own is made known here, unless its outlines are PostScript's."""
+    if is_own(file):
+        with _lock:
+            try:
+                pdfmetrics.registerFont(TTFont(_name(file), str(font_path(file)), asciiReadable=False))
+            except TTFError:
+                return False
+    return True

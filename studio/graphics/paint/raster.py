@@ -28,7 +28,7 @@ from studio.graphics.color import rgba
 from studio.graphics.layout.text import arc_glyphs, placed_glyphs
 from studio.graphics.paint import png as png_file
 from studio.graphics.paint.glyphs import HALO_STROKES, letter
-from studio.graphics.scene import ArcText, Linear, Outline, Paint, Radial, Scene, Shape, Stroke, Text
+from studio.graphics.scene import ArcText, Image, Linear, Outline, Paint, Radial, Scene, Shape, Stroke, Text
 
 _CAPS = {"round": Qt.PenCapStyle.RoundCap, "flat": Qt.PenCapStyle.FlatCap}
 _JOINS = {"round": Qt.PenJoinStyle.RoundJoin, "flat": Qt.PenJoinStyle.SvgMiterJoin}
@@ -57,6 +57,8 @@ def paint(painter: QPainter, scene: Scene, scale: float = 1.0) -> None:
                 _shape(painter, mark)
             elif isinstance(mark, ArcText):
                 _arc_text(painter, mark)
+            elif isinstance(mark, Image):
+                _image(painter, mark)
     painter.restore()
 
 
@@ -138,6 +140,20 @@ def _arc_text(painter: QPainter, mark: ArcText) -> None:
     for file, glyph, x, y, size, degrees in arc_glyphs(mark):
         place = QTransform().translate(x, y).rotate(degrees).scale(size, size)
         painter.fillPath(place.map(_glyph_path(file, glyph)), brush)
+
+
+def _image(painter: QPainter, mark: Image) -> None:
+    """Pixels, scaled first as they will be seen: scaling while painting looks at too few of them."""
+    box, scale = mark.box, abs(painter.deviceTransform().m11())
+    size = (max(1, round(box.width * scale)), max(1, round(box.height * scale)))
+    painter.drawImage(QRectF(box.left, box.top, box.width, box.height), _scaled(mark.png, *size))
+
+
+@lru_cache(maxsize=8)
+def _scaled(png_bytes: bytes, width: int, height: int) -> QImage:
+    whole = QImage.fromData(png_bytes)
+    mode = Qt.TransformationMode.SmoothTransformation
+    return whole if whole.isNull() else whole.scaled(width, height, Qt.AspectRatioMode.IgnoreAspectRatio, mode)
 
 
 @lru_cache(maxsize=2048)

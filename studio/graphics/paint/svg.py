@@ -5,14 +5,16 @@ the outlined variant needs neither that nor a font.
 """
 
 import re
+from base64 import b64encode
 from collections.abc import Iterable, Iterator
 from itertools import groupby
 from xml.sax.saxutils import escape, quoteattr
 
 from studio.graphics.color import rgba
-from studio.graphics.layout.text import FAMILIES, font_size, shape, typeset
+from studio.graphics.face import Face
+from studio.graphics.layout.text import FAMILIES, files_of, font_path, font_size, is_own, scale_of, shape, typeset
 from studio.graphics.paint.glyphs import HALO_STROKES, arc_outline, text_outline
-from studio.graphics.scene import ArcText, Linear, Outline, Paint, Radial, Scene, Shape, Stroke, Text
+from studio.graphics.scene import AnyMark, ArcText, Image, Linear, Outline, Paint, Radial, Scene, Shape, Stroke, Text
 
 FONT_FOLDER = "fonts"
 _FAMILY = "Inter, 'DejaVu Sans', sans-serif"
@@ -33,9 +35,14 @@ def svg(scene: Scene, outlined: bool = False) -> str:
 
 
 def font_files(scene: Scene) -> tuple[str, ...]:
-    """The shipped font files that the scene's text needs beside its SVG, in a fixed order."""
-    used = {glyph.font for mark in scene.texts for glyph in shape(mark.text, mark.weight)}
-    return tuple(file for file in _FACES if file in used)
+    """The font files that the scene's text needs beside its SVG, in a fixed order; ``font_name`` is theirs there."""
+    used = {glyph.font for mark in scene.texts for glyph in shape(mark.text, mark.weight, mark.face)}
+    return (*(file for file in _FACES if file in used), *sorted(file for file in used if is_own(file)))
+
+
+def font_name(file: str) -> str:
+    """The name of a font file beside the SVG."""
+    return f"channel_{_NOT_ID.sub('_', font_path(file).name)}" if is_own(file) else file
 
 
 class _Page:
@@ -90,12 +97,14 @@ class _Page:
             self.defined[text] = self.id(kind)
         return f"url(#{self.defined[text]})"
 
-    def mark(self, mark: Shape | Text | ArcText) -> str:
+    def mark(self, mark: AnyMark) -> str:
         id_ = self.id(mark.name)
         if isinstance(mark, Shape):
             return self.shape(id_, mark)
         if isinstance(mark, ArcText):
             return _outlined(id_, mark.text, arc_outline(mark), mark.fill)
+        if isinstance(mark, Image):
+            return _image(id_, mark)
         if self.outlined:
             halos = [_halo(mark, share) for share in HALO_STROKES] if mark.halo else []
             return _outlined(id_, mark.text, text_outline(mark), mark.fill, halos)
@@ -170,9 +179,35 @@ def _text(id_: str, mark: Text) -> str:
     anchor = "" if mark.anchor == "start" else f' text-anchor="{mark.anchor}"'
     weight = "" if mark.weight == "regular" else f' font-weight="{FAMILIES[mark.weight][1]}"'
     behind = f'{_halo(mark, HALO_STROKES[0])} paint-order="stroke"' if mark.halo else ""
-    size = font_size(mark.cap_height)
+    size = font_size(mark.cap_height) * scale_of(files_of(mark.weight, mark.face)[0])
+    weight += f' style="font-family:{_own_family(mark.face)}, {_FAMILY}"' if mark.face else ""
     place = f'x="{_number(mark.at[0])}" y="{_number(mark.at[1])}" font-size="{_number(size)}"{weight}{anchor}'
     return f'<text id="{id_}" {place}{_color("fill", mark.fill)}{behind}>{_plain(typeset(mark.text))}</text>'
+
+
+def _image(id_: str, mark: Image) -> str:
+    """Pixels inside the document: nothing that lies elsewhere is asked for."""
+    sides = (("x", mark.box.left), ("y", mark.box.top), ("width", mark.box.width), ("height", mark.box.height))
+    place = " ".join(f'{name}="{_number(value)}"' for name, value in sides)
+    data = b64encode(mark.png).decode("ascii")
+    return (
+        f'<image id="{id_}" xmlns:xlink="http://www.w3.org/1999/xlink" {place} preserveAspectRatio="none" role="img" '
+        f'aria-label={quoteattr(_legal(mark.text))} xlink:href="data:image/png;base64,{data}"/>'
+    )
+
+
+def _own_family(face: Face) -> str:
+    """A face's family in quotation marks of CSS; what has a meaning there or in XML is left out."""
+    return f"'Channel {_NOT_ID.sub(' ', face.family).strip()}'"
+
+
+def _own_faces(scene: Scene) -> Iterator[str]:
+    """The rules that say where a channel's own font files lie."""
+    faces = {(mark.face, mark.weight) for mark in scene.texts if mark.face is not None}
+    ordered = sorted(faces, key=lambda its: (its[0].family, FAMILIES[its[1]][1]))
+    for face, weight in ordered:
+        name, where = _own_family(face), f"{FONT_FOLDER}/{font_name(files_of(weight, face)[0])}"
+        yield f'@font-face{{font-family:{name};font-weight:{FAMILIES[weight][1]};src:url("{where}")}}'
 
 
 def _outlined(id_: str, text: str, outline: Outline, fill: str, halos: Iterable[str] = ()) -> str:
@@ -187,5 +222,6 @@ def _style(scene: Scene) -> str:
         for file, (family, weight) in _FACES.items()
         if file in font_files(scene)
     ]
+    faces += _own_faces(scene)
     rule = f"text{{font-family:{_FAMILY};font-feature-settings:{_FEATURES};font-optical-sizing:none;white-space:pre}}"
     return "<style>" + "".join((*faces, rule)) + "</style>"
