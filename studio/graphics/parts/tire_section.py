@@ -125,8 +125,8 @@ def _across(view: SectionView, pieces: int = 36) -> list[float]:
 
 def _contour(view: SectionView) -> list[Point]:
     """The tire's outline: over the tread from left to right, down the right wall, inside back up and over."""
-    right = _outer_wall(view)
-    inner = _inner_wall(view)
+    right = outer_wall(view)
+    inner = inner_wall(view)
     left = [(-x, y) for x, y in reversed(right)]
     return [*left, *_crown(view), *right, *reversed(inner), *((-x, y) for x, y in inner)]
 
@@ -146,7 +146,7 @@ def _crown(view: SectionView) -> list[Point]:
     return sorted(points, key=lambda point: point[0])
 
 
-def _outer_wall(view: SectionView) -> list[Point]:
+def outer_wall(view: SectionView) -> list[Point]:
     """From the tread's right edge over the widest place down to the bead's toe."""
     half, edge, low = view.width_mm / 2, view.tread_mm / 2, view.rim_mm / 2
     top, rim, high, widest = view.surface(edge), view.rim_width_mm / 2, view.height_mm, view.widest_mm
@@ -159,7 +159,7 @@ def _outer_wall(view: SectionView) -> list[Point]:
     return [*shoulder[1:], *wall[1:], *heel, (rim - 19, low - 1.2)]
 
 
-def _inner_wall(view: SectionView) -> list[Point]:
+def inner_wall(view: SectionView) -> list[Point]:
     """From the middle of the crown inside down to the bead's toe."""
     half, low, rim = view.width_mm / 2, view.rim_mm / 2, view.rim_width_mm / 2
     high, widest, inside = view.height_mm, view.widest_mm, view.width_mm / 2 - WALL_MM
@@ -184,7 +184,7 @@ def _bars(view: SectionView) -> Outline:
 def _inside(view: SectionView, look: Look, name: str, step: int) -> tuple[Shape, ...]:
     """The carcass as one clean band from bead to bead, a belt under the tread, the bead cores."""
     rim, low = view.rim_width_mm / 2, view.rim_mm / 2
-    right = offset(_inner_wall(view)[:-2], 3.6)
+    right = offset(inner_wall(view)[:-2], 3.6)
     right[0] = (0.0, right[0][1])
     band = [*((-x, y) for x, y in reversed(right)), *right[1:]]
     reach = 0.45 * view.tread_mm
