@@ -10,6 +10,7 @@ from typing import Literal
 
 import msgspec
 
+from studio.model.rounded import said_roughly
 from studio.model.spoken import spell_number, spell_thirty_seconds
 
 UnitName = Literal[
@@ -132,6 +133,11 @@ class Quantity(msgspec.Struct, frozen=True, forbid_unknown_fields=True, omit_def
     def spoken(self) -> str:
         """As a presenter says it: ``two thirty-seconds of an inch``."""
         return speak(self.value, self.unit, self.measures)
+
+    def rounded(self, system: System) -> str:
+        """Rounded as people say it, in the audience's unit: ``about an eighth of an inch``."""
+        mine = self.in_system(system)
+        return said_roughly(mine.value, mine.unit, UNITS[mine.unit].spoken_one, UNITS[mine.unit].spoken_many)
 
 
 @lru_cache(maxsize=64)

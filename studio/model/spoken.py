@@ -37,3 +37,34 @@ def spell_thirty_seconds(digits: str) -> str:
     """A number of thirty-seconds of an inch: ``two thirty-seconds of an inch``."""
     words = spell_number(digits)
     return f"{words} thirty-second{'' if words == 'one' else 's'} of an inch"
+
+
+_PARTS = {2: "half", 4: "quarter", 8: "eighth", 16: "sixteenth", 32: "thirty-second", 10: "tenth"}
+_CURRENCIES = {
+    "USD": ("dollar", "dollars"), "CAD": ("dollar", "dollars"), "AUD": ("dollar", "dollars"), "EUR": ("euro", "euros"),
+    "GBP": ("pound", "pounds"), "CHF": ("franc", "francs"),
+}  # fmt: skip
+
+
+def spell_fraction(top: int, bottom: int) -> str:
+    """A fraction below one as people say it: ``an eighth``, ``three quarters``, ``half``."""
+    name = _PARTS[bottom]
+    if top == 1:
+        return name if bottom == 2 else f"{'an' if name.startswith('e') else 'a'} {name}"
+    return f"{spell_integer(top)} {name}s"
+
+
+def spell_mixed(whole: int, top: int, bottom: int) -> str:
+    """A whole number with a fraction: ``two and a half``; the fraction alone where the whole is nothing."""
+    if not top:
+        return spell_integer(whole)
+    fraction = f"{'a ' if bottom == 2 and whole else ''}{spell_fraction(top, bottom)}"
+    return f"{spell_integer(whole)} and {fraction}" if whole else fraction
+
+
+def spell_money(digits: str, currency: str) -> str:
+    """An amount in words, without cents where there are none: ``one hundred ninety-six dollars``."""
+    whole, _, cents = digits.partition(".")
+    words = spell_number(digits) if cents.strip("0") else spell_number(whole)
+    one, many = _CURRENCIES.get(currency, (currency, currency))
+    return f"{words} {one if words == 'one' else many}".strip()
