@@ -4,13 +4,13 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QAction, QGuiApplication, QKeySequence, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QSplitter, QStackedLayout, QVBoxLayout, QWidget
 
+from studio.decide.input_words import input_words, source_words
 from studio.graphics.parts.signs import verdict_word
 from studio.model.finding import Finding
 from studio.model.places import ON_CAR
 from studio.window.findings_list import FindingsList
 from studio.window.findings_rows import Row, calls_for, calls_words, rows, table
 from studio.window.findings_sheet import FindingSheet
-from studio.window.findings_words import input_words, source_words
 from studio.window.labels import plain_label, plain_tooltip, push_button
 from studio.window.palette import GRID
 from studio.window.place import Place, Workshop

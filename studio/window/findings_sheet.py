@@ -7,13 +7,13 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
 
+from studio.decide.input_words import input_words, source_words
 from studio.model.episode import Episode
 from studio.model.finding import Finding
 from studio.window.findings_caution import CautionPanel, signal_word
 from studio.window.findings_head import FindingHead
 from studio.window.findings_link import Link, in_tab_order
 from studio.window.findings_rows import Row
-from studio.window.findings_words import input_words, source_words
 from studio.window.labels import plain_label
 from studio.window.palette import GRID, Appearance
 

@@ -8,12 +8,12 @@ from PySide6.QtWidgets import QApplication
 
 from studio import shipped
 from studio.decide import decide
+from studio.decide.input_words import input_words
 from studio.model.car import Car
 from studio.model.circumstances import Circumstances, Prices
 from studio.model.quantity import Quantity, depth, length
 from studio.reference.tables import load_tables
 from studio.storage.episode_file import decode
-from studio.window.findings_words import input_words
 from studio.window.fold import leads
 from studio.window.routes import place_of
 from tests.window.helpers import five_tires, focused

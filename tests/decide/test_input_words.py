@@ -7,12 +7,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from studio.decide.input_words import input_words, source_words
 from studio.decide.subjects import tires
 from studio.model.car import Car, Placard, PlacardTire, Tolerance
 from studio.model.quantity import Quantity, depth
 from studio.model.source import Source
 from studio.model.specimen import Damage, PressureReading
-from studio.window.findings_words import input_words, source_words
 from tests.window.findings_samples import sample_episode
 
 CAR = Car(
