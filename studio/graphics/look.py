@@ -1,93 +1,62 @@
-"""A look: the channel's colours in one small file, checked when it is read."""
+"""A look: colours, letters, corners, logo and small print of the channel in one small file, checked when it is read."""
 
 from functools import lru_cache
 from pathlib import Path
-from typing import Annotated
-
-import msgspec
 
 from studio import shipped
-from studio.graphics.color import contrast, rgba
-from studio.model.finding import Verdict
+from studio.graphics.color import rgba
+from studio.graphics.face import Face
+from studio.graphics.logo.art import Art, LogoError
+from studio.graphics.look_check import check
+from studio.graphics.look_file import ENDING, MOST_BYTES, beside, read_bytes, read_look_file
+from studio.graphics.look_parts import Fonts, Logo, LookError, LookFile, VerdictFills, Zones
 
-Hex = Annotated[str, msgspec.Meta(pattern=r"^#[0-9A-Fa-f]{6}$(?!\n)")]
-MOST_BYTES = 100_000
-_TEXT, _GRAPHIC = 4.5, 3.0
-
-
-class VerdictFills(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
-    """Fills of the verdicts' signs; ``inspect`` is ink on ground and ``unknown`` has none."""
-
-    keep: Hex
-    watch: Hex
-    rotate: Hex
-    replace: Hex
+__all__ = [
+    "MOST_BYTES", "Fonts", "Logo", "Look", "LookError", "LookFile", "VerdictFills", "Zones", "check", "fitted_out",
+    "is_own", "look_for", "look_named", "read_background", "read_look", "shipped_looks",
+]  # fmt: skip
 
 
-class Look(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
-    """Colours of a look; every text colour is legible on ``ground`` and on ``plate``."""
+class Look(LookFile, frozen=True, kw_only=True):
+    """A look with what lies beside its file: the face to set text in (None is the shipped one) and the logo."""
 
-    id: Annotated[str, msgspec.Meta(pattern=r"^[a-z0-9_]{1,40}$(?!\n)")]
-    name: Annotated[str, msgspec.Meta(max_length=60)]
-    ground: Hex
-    plate: Hex
-    ink: Hex
-    quiet: Hex
-    measure: Hex
-    rubber: Hex
-    rubber_light: Hex
-    rubber_edge: Hex | None = None
-    groove: Hex
-    letter: Hex
-    steel: Hex
-    steel_light: Hex
-    water: Hex
-    car: Hex
-    shadow: Hex
-    verdicts: VerdictFills
-
-    def fill_of(self, verdict: Verdict | None) -> str | None:
-        """The fill of a verdict's sign; None where the sign is drawn in ink alone."""
-        return getattr(self.verdicts, verdict, None) if verdict else None
-
-
-class LookError(ValueError):
-    """A look file cannot be used; the message names the pair or the field."""
+    face: Face | None = None
+    art: Art | None = None
 
 
 def read_look(path: Path) -> Look:
-    """Read and check one look file. Raises LookError."""
-    try:
-        content = path.read_bytes()
-    except OSError as error:
-        raise LookError(f"{path.name} cannot be read: {error.strerror}") from error
-    if len(content) > MOST_BYTES:
-        raise LookError(f"{path.name} holds {len(content)} bytes; a look is a small file of at most {MOST_BYTES}")
-    try:
-        look = msgspec.json.decode(content, type=Look)
-    except (msgspec.MsgspecError, UnicodeDecodeError) as error:
-        raise LookError(f"{path.name} is not a look: {error}") from error
-    check(look)
-    return look
+    """Read and check one look file and the files it names. Raises LookError."""
+    values = read_look_file(path)
+    check(values)
+    return fitted_out(values, path.parent)
 
 
-def check(look: Look) -> None:
-    """Refuse a look whose texts or signs cannot be told from their ground."""
-    for text in ("ink", "quiet", "measure"):
-        for ground in ("ground", "plate"):
-            _least(look, text, ground, _TEXT)
-    _least(look, "letter", "rubber", _TEXT)
-    for part in ("rubber", "steel"):
-        if not (part == "rubber" and look.rubber_edge):
-            _least(look, part, "ground", 1.8 if part == "steel" else _GRAPHIC)
-    if look.rubber_edge:
-        _least(look, "rubber_edge", "ground", _GRAPHIC)
+def fitted_out(values: LookFile, folder: Path) -> Look:
+    """The look with the fonts and the logo that lie in ``folder``. Raises LookError naming the file."""
+    face = None
+    if values.fonts != Fonts():
+        from studio.graphics.look_font import read_face
+
+        face = read_face(values.fonts, folder)
+    fields = {name: getattr(values, name) for name in LookFile.__struct_fields__}
+    return Look(**fields, face=face, art=_art(values.logo, folder) if values.logo.file else None)
 
 
-def _least(look: Look, one: str, other: str, least: float) -> None:
-    ratio = contrast(getattr(look, one), getattr(look, other))
-    if ratio < least:
-        raise LookError(f"{look.name}: {one} on {other} has contrast {ratio:.2f}:1; at least {least}:1 is needed")
+def is_own(name: str) -> bool:
+    """Whether an episode's ``look`` names a file of the channel's own and not a shipped look."""
+    return name.lower().endswith(ENDING)
+
+
+def look_for(name: str, folder: Path | None) -> Look:
+    """The look that an episode names: a shipped one by id, or a file by its path from the episode's ``folder``.
+
+    Raises LookError saying what is wrong with it, or that there is none.
+    """
+    if not is_own(name):
+        return look_named(name)
+    if folder is None:
+        raise LookError(f"the look {name[:60]!r} lies beside the episode's file: save the episode first")
+    return read_look(beside(folder, name, "the look"))
 
 
 @lru_cache(maxsize=1)
@@ -105,7 +74,7 @@ def look_named(name: str) -> Look:
     return looks[name]
 
 
-def read_background(text: str, look: Look) -> str | None:
+def read_background(text: str, look: LookFile) -> str | None:
     """``look``, ``clear`` or a key colour as a scene's background (None is transparent); raises ValueError."""
     if text == "look":
         return look.ground
@@ -115,3 +84,14 @@ def read_background(text: str, look: Look) -> str | None:
         return text.upper() if rgba(text)[3] == 255 else None
     except ValueError as error:
         raise ValueError(f"{text[:20]!r} is not a background: expected look, clear or #RRGGBB") from error
+
+
+def _art(logo: Logo, folder: Path) -> Art:
+    from studio.graphics.logo.reading import MOST_BYTES as MOST_LOGO
+    from studio.graphics.logo.reading import art_of
+
+    path = beside(folder, logo.file, "logo.file")
+    try:
+        return art_of(read_bytes(path, MOST_LOGO, "a logo"), path.name)
+    except LogoError as error:
+        raise LookError(f"logo.file {logo.file[:60]!r}: {error}") from error
