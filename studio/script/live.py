@@ -56,14 +56,12 @@ class Reference(msgspec.Struct, frozen=True, kw_only=True):
         return f"{{{self.finding}{number}{'' if self.form == 'short' else f' {self.form}'}}}"
 
 
-def filled(
-    point_text: str, findings: Findings, units: System, index: Mapping[str, Finding] | None = None
-) -> tuple[Piece, ...]:
+def filled(point_text: str, findings: Findings | Mapping[str, Finding], units: System) -> tuple[Piece, ...]:
     """``point_text`` taken apart, each live number with what the findings say now, in the ``units`` of the audience.
 
-    ``index`` may hold ``by_id(findings)`` where many texts are filled.
+    Where many texts are filled, ``findings`` may be the mapping that ``by_id`` makes of them.
     """
-    known = by_id(findings) if index is None else index
+    known = by_id(findings)
     pieces, at = [], 0
     for live in _LIVE.finditer(point_text):
         if at < live.start():

@@ -62,9 +62,9 @@ def numbers_of(finding: Finding) -> Mapping[str, Number]:
     return {**own, **figures}
 
 
-def by_id(findings: Findings) -> Mapping[str, Finding]:
+def by_id(findings: Findings | Mapping[str, Finding]) -> Mapping[str, Finding]:
     """The findings by their id, for looking up many."""
-    return {finding.id: finding for finding in findings}
+    return {finding.id: finding for finding in findings} if isinstance(findings, Findings) else findings
 
 
 def _own(finding: Finding) -> list[tuple[str, Quantity]]:
