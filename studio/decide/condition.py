@@ -10,7 +10,7 @@ from studio.decide.audience import Audience, unique_sources
 from studio.decide.condition_read import Condition, Part, judge
 from studio.decide.damage import sightings
 from studio.decide.measured import latest
-from studio.decide.repair import crown_shares, section_width_mm
+from studio.decide.repair import crown_shares, least_depth, section_width_mm
 from studio.decide.subjects import Tire, tires
 from studio.model.episode import Episode
 from studio.model.finding import Figure, Finding
@@ -113,6 +113,9 @@ def _hole_figures(its: Condition, tables: Tables) -> tuple[Figure, ...]:
             Figure(name="crown_width", label="crown, where repairs are made", quantity=length(crown)),
             Figure(name="crown_half_width", label="crown to either side of the center line", quantity=its.crown_half),
         ]
+    least = least_depth(its.part.audience.region, tables)
+    found.append(Figure(name="depth_least", label="least tread for a repair",
+                        quantity=depth(least.value or 0.0, "mm" if least.unit == "mm" else "32nds")))  # fmt: skip
     if tread is not None:
         lowest = depth(tread.lowest.value, tread.reading.unit)
         found.append(Figure(name="depth", label="lowest reading", quantity=lowest))

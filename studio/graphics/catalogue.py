@@ -18,6 +18,7 @@ from studio.model.quantity import System
 
 _MODULES = (
     "size_code", "cross_section", "rotation", "depth_compare", "depth_by_wheel", "axle_match", "life_left",
+    "repair_zone",
 )  # fmt: skip
 
 
