@@ -18,7 +18,10 @@ TOPIC = "size"
 
 
 class Part(msgspec.Struct, frozen=True, kw_only=True):
-    """All that one tire's size depends on; ``placard`` is the placard's marking for its place, with its path."""
+    """All that one tire's size depends on; ``placard`` is the placard's marking for its place, with its path.
+
+    ``across`` is the placard's marking for the front axle, for a tire at the rear.
+    """
 
     audience: Audience
     subject: Subject
@@ -26,6 +29,7 @@ class Part(msgspec.Struct, frozen=True, kw_only=True):
     depth_new: Quantity | None
     placard: str
     placard_path: str
+    across: str = ""
 
 
 def parts(episode: Episode, _: Tables) -> Iterator[Part]:
@@ -36,6 +40,7 @@ def parts(episode: Episode, _: Tables) -> Iterator[Part]:
             audience=Audience.of(episode), subject=tire.subject, marking=tire.specimen.marking,
             depth_new=tire.specimen.depth_new, placard_path=f"car.placard.{line}.marking" if line else "",
             placard=getattr(episode.car.placard, line).marking if line else "",
+            across=episode.car.placard.front.marking if line == "rear" else "",
         )  # fmt: skip
 
 
@@ -61,7 +66,8 @@ def _unknown(part: Part, tables: Tables) -> Finding:
 def _finding(part: Part, size: Size, against: Against | None, tables: Tables) -> Finding:
     agrees = against is None or against.agrees
     caution = "temporary_spare" if size.temporary else "estimate" if agrees else "size_change"
-    placard = (part.placard_path,) if against else ()
+    placard = [part.placard_path] if against else []
+    placard += ["car.placard.front.marking"] if against and against.same and part.across.strip() else []
     return Finding(
         id=f"{TOPIC}.{part.subject.name}", topic=TOPIC, subject=part.subject.name,
         sentence=size_words.sentence(part.subject.title, part.audience, size, against),
@@ -104,7 +110,26 @@ def _figures(part: Part, size: Size, against: Against | None, tables: Tables) ->
     if against:
         figures["placard_diameter"] = ("overall diameter of the placard's size", against.size.overall_diameter)
         figures["diameter_change"] = ("overall diameter against the placard's", against.diameter_change)
+    if against and against.same and (front := size_of(part.across, tables)):
+        figures |= _across(size, front)
     return tuple(Figure(name=name, label=label, quantity=quantity) for name, (label, quantity) in figures.items())
+
+
+def _across(size: Size, front: Size) -> dict[str, tuple[str, Quantity]]:
+    """How a rear tire of the placard's size differs from the placard's front size, where the two are different."""
+    against = compare(size, front)
+    if against.same:
+        return {}
+    apart = {
+        "diameter_difference": (size.overall_diameter, front.overall_diameter),
+        "rolling_difference": (size.rolling_circumference, front.rolling_circumference),
+    }
+    found = {
+        name: (f"{name.replace('_', ' ')} from the front tires", length(abs(mine.value - its.value)))
+        for name, (mine, its) in apart.items()
+    }
+    share = Quantity(abs(against.diameter_change.value), "%")
+    return {"across_apart": ("diameter apart from the front tires", share), **found}
 
 
 def _permitted(size: Size, tables: Tables) -> dict[str, tuple[str, Quantity]]:

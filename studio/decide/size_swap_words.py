@@ -184,6 +184,7 @@ def detail(its: Change, reasons: Sequence[Reason]) -> tuple[tuple[str, str], ...
     """Words that pictures put beside the figures."""
     pairs = {
         "before": str(its.before.marking), "after": str(its.after.marking), "axle": its.line.axle,
+        "before_size": its.before.marking.size, "after_size": its.after.marking.size,
         "tires": joined(its.part.candidate.tires), "change": signed_percent(its),
         "width": "on the car's rim" if its.on_rim else "nominal",
         "confirm": joined(list(dict.fromkeys(r.confirm for r in reasons if r.confirm))),

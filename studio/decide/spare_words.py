@@ -159,6 +159,7 @@ def detail(its: Spare) -> tuple[tuple[str, str], ...]:
     pairs = {
         "kind": "temporary" if its.temporary else "full size", "marking": str(its.size.marking),
         "beside": worst.mate.words if worst else "", "beside_marking": str(worst.size.marking) if worst else "",
+        "size": its.size.marking.size, "beside_size": worst.size.marking.size if worst else "",
         "speed_whose": "most handbooks; read the sidewall and the handbook" if its.limit else "",
         "turns_unit": _TURNS[unit],
     }  # fmt: skip

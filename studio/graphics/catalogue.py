@@ -17,8 +17,8 @@ from studio.model.finding import Findings
 from studio.model.quantity import System
 
 _MODULES = (
-    "size_code", "cross_section", "rotation", "depth_compare", "depth_by_wheel", "axle_match", "life_left",
-    "repair_zone",
+    "size_code", "cross_section", "sizes_beside", "rotation", "depth_compare", "depth_by_wheel", "axle_match",
+    "life_left", "repair_zone",
 )  # fmt: skip
 
 

@@ -108,3 +108,14 @@ def test_every_size_has_finite_figures_sources_and_a_short_sentence(width, aspec
     assert all(value_at(whole, path) is not None for path in finding.inputs)
     assert all(figure.quantity.value > 0 for figure in finding.figures)
     assert len(finding.sentence) <= 111
+
+
+def test_a_rear_size_of_its_own_is_held_against_the_front_one():
+    """225/45R17: 431.8 + 202.5 = 634.3 mm; 255/40R17: 431.8 + 204 = 635.8 mm (plain geometry)."""
+    lines = {"front": PlacardTire(marking="225/45R17 91V"), "rear": PlacardTire(marking="255/40R17 94V")}
+    tires = (tire("front_left", marking="225/45R17 91V"), tire("rear_left", marking="255/40R17 94V"))
+    findings = decide(episode(*tires, car=Car(placard=Placard(**lines))), TABLES)
+    front, rear = findings.get("size.front_left"), findings.get("size.rear_left")
+    assert number(rear, "diameter_difference") == pytest.approx(1.5)
+    assert number(rear, "across_apart") == pytest.approx(100 * 1.5 / 634.3)
+    assert "car.placard.front.marking" in rear.inputs and front.figure("across_apart") is None
