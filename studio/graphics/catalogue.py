@@ -18,7 +18,7 @@ from studio.model.quantity import System
 
 _MODULES = (
     "size_code", "cross_section", "sizes_beside", "rotation", "depth_compare", "depth_by_wheel", "axle_match",
-    "life_left", "repair_zone",
+    "life_left", "hydroplaning", "repair_zone",
 )  # fmt: skip
 
 
