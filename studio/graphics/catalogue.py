@@ -9,6 +9,7 @@ from typing import Any, Protocol, TypeVar
 
 import msgspec
 
+from studio.graphics.composing import composed
 from studio.graphics.frame import Frame
 from studio.graphics.look import Look
 from studio.graphics.scene import Scene
@@ -84,4 +85,4 @@ def request_for(episode: Episode, id_: str) -> Request:
 def scene_of(episode: Episode, findings: Findings, id_: str, frame: Frame, look: Look) -> Scene:
     """One picture of an episode; raises CannotShow, or KeyError for an id that is not in the catalogue."""
     entry = catalogue()[id_]
-    return entry.compose(entry.data(episode, findings, request_for(episode, id_)), frame, look)
+    return composed(entry, entry.data(episode, findings, request_for(episode, id_)), frame, look)

@@ -10,6 +10,7 @@ from PySide6.QtGui import QImage
 
 from studio.graphics.backdrop import on_background
 from studio.graphics.catalogue import CannotShow, Picture, request_for
+from studio.graphics.composing import composed
 from studio.graphics.frame import Frame
 from studio.graphics.look import Look, read_background
 from studio.graphics.paint.raster import image, png
@@ -92,7 +93,7 @@ class Drawings:
             if (frame, look, background) == (order.frame, order.look, order.background) and its == data:
                 return scene
         background_color = read_background(order.background, order.look)
-        scene = on_background(entry.compose(data, order.frame, order.look), order.look, background_color)
+        scene = on_background(composed(entry, data, order.frame, order.look), order.look, background_color)
         kept.append((data, order.frame, order.look, order.background, scene))
         return scene
 

@@ -2,11 +2,11 @@
 
 import msgspec
 
-from studio.graphics.draw import circle, polyline
+from studio.graphics.draw import circle, polyline, rectangle
 from studio.graphics.frame import Box, Frame
 from studio.graphics.layout.text import font_size, width, wrap
 from studio.graphics.look import Look
-from studio.graphics.scene import Point, Role, Shape, Stroke, Text
+from studio.graphics.scene import Outline, Point, Role, Shape, Stroke, Text
 from studio.model.quantity import Quantity, System
 
 LINE_STEP = 1.2
@@ -175,12 +175,19 @@ def badge(note: Note, number: int, center: Point, where: str, frame: Frame, look
     """A numbered disc: on the thing, and again before its note, where leaders would cross the notes."""
     cap = frame.cap_height("small")
     name = f"{note.name}/{where}"
-    disc = Shape(name=name, step=note.step, outline=circle(center, badge_radius(frame)), fill=look.measure,
+    disc = Shape(name=name, step=note.step, outline=_disc(center, badge_radius(frame), look), fill=look.measure,
                  stroke=Stroke(color=look.ground, width=frame.short / 270))  # fmt: skip
     text = Text(name=f"{name}_number", step=note.step, text=str(number), at=(center[0], center[1] + cap / 2),
                 cap_height=cap, weight="bold", fill=look.ground, ground=look.measure, role="small",
                 anchor="middle")  # fmt: skip
     return disc, text
+
+
+def _disc(center: Point, radius: float, look: Look) -> Outline:
+    """As round as the look's corners are."""
+    if look.corners == 1:
+        return circle(center, radius)
+    return rectangle(center[0] - radius, center[1] - radius, 2 * radius, 2 * radius, look.rounded(2 * radius))
 
 
 def badge_radius(frame: Frame) -> float:

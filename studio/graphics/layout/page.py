@@ -10,24 +10,13 @@ import msgspec
 
 from studio.graphics.frame import Box, Frame
 from studio.graphics.layout import notes as notes_
-from studio.graphics.layout.notes import LINE_STEP, Note
-from studio.graphics.layout.text import balanced, font_size, wrap, wrap_whole
+from studio.graphics.layout.edges import Marks, Words, edges
+from studio.graphics.layout.notes import Note
 from studio.graphics.layout.untangle import untangle
 from studio.graphics.look import Look
-from studio.graphics.parts.signs import sign
-from studio.graphics.scene import Point, Shape, Text
-from studio.model.finding import Verdict
+from studio.graphics.scene import Image, Point, Shape, Text
 
-_Marks = tuple[Shape | Text, ...]
-
-
-class Words(msgspec.Struct, frozen=True, kw_only=True):
-    """The words of a page: the sentence on top with its verdict, caution and sources for the foot."""
-
-    sentence: str
-    verdict: Verdict | None = None
-    caution: str = ""
-    sources: str = ""
+__all__ = ["Page", "Words", "plan"]
 
 
 class Page(msgspec.Struct, frozen=True, kw_only=True):
@@ -38,10 +27,10 @@ class Page(msgspec.Struct, frozen=True, kw_only=True):
     drawing: Box
     column: Box
     placed: tuple[tuple[Note, Box], ...]
-    fixed: _Marks
+    fixed: Marks
     discs: bool
 
-    def marks(self, anchors: Mapping[str, Point], *, in_order: bool = False) -> _Marks:
+    def marks(self, anchors: Mapping[str, Point], *, in_order: bool = False) -> Marks:
         """Everything but the drawing; ``anchors`` says for each note's name where on the drawing it belongs.
 
         ``in_order`` keeps the notes as they were given, for a drawing whose leaders do not cross then.
@@ -49,12 +38,12 @@ class Page(msgspec.Struct, frozen=True, kw_only=True):
         joined = self._with_badges(anchors) if self.discs else self._with_leaders(anchors, in_order)
         return (*self.fixed, *joined)
 
-    def _with_leaders(self, anchors: Mapping[str, Point], in_order: bool) -> _Marks:
+    def _with_leaders(self, anchors: Mapping[str, Point], in_order: bool) -> Marks:
         """Notes that point at something exchange their places until no leader crosses another."""
         pointing = [note for note, _ in self.placed if note.name in anchors]
         gap = 1.5 * self.frame.grid
         slots = self.placed if in_order else self._stack(pointing, anchors)
-        marks: list[Shape | Text] = []
+        marks: list[Shape | Text | Image] = []
         for note, box in slots:
             marks += notes_.set_note(note, box, self.frame, self.look)
             if note.name in anchors:
@@ -72,8 +61,8 @@ class Page(msgspec.Struct, frozen=True, kw_only=True):
         notes = [next(sequence) if note.name in anchors else note for note, _ in self.placed]
         return _pile(notes, self.column, self.frame)
 
-    def _with_badges(self, anchors: Mapping[str, Point]) -> _Marks:
-        marks: list[Shape | Text] = []
+    def _with_badges(self, anchors: Mapping[str, Point]) -> Marks:
+        marks: list[Shape | Text | Image] = []
         number = 0
         radius = notes_.badge_radius(self.frame)
         for note, box in self.placed:
@@ -99,8 +88,7 @@ def plan(
     They do so in a wide frame, and in another one for a drawing that asks for it by ``beside``.
     ``discs`` joins notes by numbered discs in a wide frame too, for a drawing round which leaders would cross.
     """
-    heading, top = _heading(frame, look, words)
-    foot, bottom = _foot(frame, look, words)
+    fixed, top, bottom = edges(frame, look, words)
     content, gap = frame.content, 2 * frame.grid
     body = Box(content.left, top + gap, content.width, bottom - gap - top - gap)
     beside = frame.shape == "wide" if beside is None else beside
@@ -108,47 +96,8 @@ def plan(
         drawing, column, placed = _beside(frame, body, notes, share, discs)
     else:
         drawing, column, placed = _below(frame, body, notes)
-    return Page(frame=frame, look=look, drawing=drawing, column=column, placed=tuple(placed), fixed=(*heading, *foot),
-                discs=discs or not beside)  # fmt: skip
-
-
-def _heading(frame: Frame, look: Look, words: Words) -> tuple[_Marks, float]:
-    content, cap = frame.content, frame.cap_height("heading")
-    step = LINE_STEP * font_size(cap)
-    has_sign = words.verdict is not None
-    side = cap * 2.2 if has_sign else 0.0
-    left = content.left + (side + 2 * frame.grid if has_sign else 0.0)
-    widest = content.right - left
-    lines = wrap_whole(words.sentence, cap, "bold", widest, 2 if frame.shape == "wide" else 3)
-    lines = balanced(lines, cap, "bold", widest)
-    marks: list[Shape | Text] = []
-    if words.verdict is not None:
-        box = Box(content.left, content.top, side, side)
-        marks += sign(words.verdict, box, look, "verdict")
-    for order, line in enumerate(lines):
-        offset = (side - cap) / 2 if has_sign and len(lines) == 1 else 0.0
-        at = (left, content.top + cap * 1.05 + order * step + offset)
-        marks.append(Text(name=f"sentence/line{order}", text=line, at=at, cap_height=cap, weight="bold", fill=look.ink,
-                          ground=look.ground, role="heading"))  # fmt: skip
-    return tuple(marks), content.top + max(side, cap * 1.05 + (len(lines) - 1) * step + cap * 0.3)
-
-
-def _foot(frame: Frame, look: Look, words: Words) -> tuple[_Marks, float]:
-    content, cap = frame.content, frame.cap_height("small")
-    step = LINE_STEP * font_size(cap)
-    tall = frame.shape == "tall"
-    caution = wrap(words.caution, cap, "semibold", content.width, 4 if tall else 3)
-    sources = wrap(words.sources, cap, "regular", content.width, 2 if tall else 1)
-    lines = [(line, "caution", "semibold", look.ink) for line in caution]
-    lines += [(line, "sources", "regular", look.quiet) for line in sources]
-    lowest = content.bottom - 0.3 * cap
-    marks = []
-    for order, (line, name, weight, fill) in enumerate(lines):
-        at = (content.left, lowest - (len(lines) - 1 - order) * step)
-        marks.append(Text(name=f"{name}/line{order}", text=line, at=at, cap_height=cap, fill=fill, role="small",
-                          ground=look.ground, weight=weight))  # type: ignore[arg-type]  # fmt: skip
-    top = lowest - (len(lines) - 1) * step - cap if lines else content.bottom
-    return tuple(marks), top
+    return Page(frame=frame, look=look, drawing=drawing, column=column, placed=tuple(placed),
+                fixed=fixed, discs=discs or not beside)  # fmt: skip
 
 
 def _beside(

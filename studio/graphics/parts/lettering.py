@@ -6,6 +6,7 @@ import msgspec
 
 from studio.graphics.color import contrast, mix
 from studio.graphics.draw import arc
+from studio.graphics.face import current_face
 from studio.graphics.layout.text import font_size, shape
 from studio.graphics.look import Look
 from studio.graphics.scene import ArcText, Outline, Point, Shape, Stroke, Weight
@@ -43,7 +44,7 @@ class Lettering(msgspec.Struct, frozen=True, kw_only=True):
 
     def _width(self, count: int) -> float:
         """The width in px of the first ``count`` characters, each followed by its spacing but the last of all."""
-        glyphs = shape(self.text, WEIGHT)
+        glyphs = shape(self.text, WEIGHT, current_face())
         size = font_size(self.cap_height)
         advance = sum(glyph.advance for glyph in glyphs[:count]) * size
         return advance + self.spacing * size * min(count, len(glyphs) - 1)
