@@ -18,8 +18,8 @@ from studio.model.finding import Findings
 from studio.model.quantity import System
 
 _MODULES = (
-    "size_code", "cross_section", "sizes_beside", "rotation", "depth_compare", "depth_by_wheel", "axle_match",
-    "life_left", "hydroplaning", "repair_zone",
+    "size_code", "cross_section", "sizes_beside", "rotation", "depth_compare", "depth_by_wheel", "coins",
+    "axle_match", "life_left", "hydroplaning", "repair_zone",
 )  # fmt: skip
 
 
