@@ -26,7 +26,7 @@ def webvtt_chapters(made: Sequence[Chapter], material: Material) -> str:
     """Chapters as a WebVTT file."""
     from studio.handoff.captions import Cue, webvtt
 
-    ends = [*(chapter.starts_s for chapter in made[1:]), material.schedule.end]
+    ends = [*(chapter.starts_s for chapter in made[1:]), *([material.schedule.end] if made else [])]
     cues = [
         Cue(start_ms=int(chapter.starts_s * 1000), end_ms=int(end * 1000), lines=(chapter.title,))
         for chapter, end in zip(made, ends, strict=True)

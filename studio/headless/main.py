@@ -21,6 +21,7 @@ VERBS = {
     "size": "what a tire's marking says, and how another size compares",
     "findings": "what an episode's readings say, with working and sources",
     "pictures": "write an episode's pictures into a folder",
+    "handoff": "make every file that the edit and the upload need",
 }
 EPILOG = f"""\
 With no verb, or with an episode file, the window opens:

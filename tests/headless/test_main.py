@@ -81,7 +81,7 @@ def test_the_version(capsys: Captured) -> None:
 @pytest.mark.parametrize(
     ("given", "said"),
     [
-        (["sise"], "invalid choice: 'sise' (choose from 'new', 'readings', 'size', 'findings', 'pictures')"),
+        (["sise"], "invalid choice: 'sise' (choose from 'new', 'readings', 'size', 'findings', 'pictures'"),
         (["--verson"], "unrecognized arguments: --verson"),
         (["new"], "the following arguments are required: FILE; see python -m studio new --help"),
         (["new", "a.json", "b.json"], "unrecognized arguments: b.json"),
