@@ -30,6 +30,7 @@ TOOLKIT_HOMES: dict[str, tuple[str, ...]] = {
     "reportlab": ("graphics/paint", "handoff"),
     "uharfbuzz": ("graphics/layout/text.py",),
     "isal": ("graphics/paint",),
+    "av": ("graphics/paint",),
     "opentimelineio": ("handoff/timeline.py",),
 }
 READS_FILES = {"reference", "storage", "handoff", "headless", "window", "graphics"}

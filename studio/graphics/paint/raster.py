@@ -105,14 +105,14 @@ def _canvas(scene: Scene, width: int, height: int) -> QImage:
 
 
 def _shape(painter: QPainter, mark: Shape) -> None:
-    path = _path(mark.outline, Qt.FillRule.OddEvenFill if mark.even_odd else _WINDING)
+    path = outline_path(mark.outline, Qt.FillRule.OddEvenFill if mark.even_odd else _WINDING)
     if mark.clip is not None:
         painter.save()
-        painter.setClipPath(_path(mark.clip), Qt.ClipOperation.IntersectClip)
+        painter.setClipPath(outline_path(mark.clip), Qt.ClipOperation.IntersectClip)
     if mark.fill is not None:
-        painter.fillPath(path, _brush(mark.fill))
+        painter.fillPath(path, brush_of(mark.fill))
     if mark.stroke is not None and mark.stroke.width > 0:
-        painter.strokePath(path, _pen(mark.stroke))
+        painter.strokePath(path, pen_of(mark.stroke))
     if mark.clip is not None:
         painter.restore()
 
@@ -158,7 +158,7 @@ def _scaled(png_bytes: bytes, width: int, height: int) -> QImage:
 
 @lru_cache(maxsize=2048)
 def _glyph_path(file: str, glyph: int) -> QPainterPath:
-    return _path(letter(file, glyph))
+    return outline_path(letter(file, glyph))
 
 
 @lru_cache(maxsize=2048)
@@ -176,7 +176,8 @@ def _halo_path(file: str, glyph: int) -> QPainterPath:
     return outline
 
 
-def _path(outline: Outline, rule: Qt.FillRule = _WINDING) -> QPainterPath:
+def outline_path(outline: Outline, rule: Qt.FillRule = _WINDING) -> QPainterPath:
+    """An outline as Qt's own path."""
     path = QPainterPath()
     path.setFillRule(rule)
     draw = {"M": path.moveTo, "L": path.lineTo, "C": path.cubicTo, "Z": path.closeSubpath}
@@ -189,7 +190,8 @@ def _color(text: str) -> QColor:
     return QColor(*rgba(text))
 
 
-def _brush(fill: Paint) -> QBrush:
+def brush_of(fill: Paint) -> QBrush:
+    """What fills, a gradient in px of the frame."""
     if isinstance(fill, str):
         return QBrush(_color(fill))
     gradient = _gradient(fill)
@@ -205,7 +207,8 @@ def _gradient(fill: Linear | Radial) -> QGradient:
     return QRadialGradient(QPointF(*fill.center), fill.radius)
 
 
-def _pen(stroke: Stroke) -> QPen:
+def pen_of(stroke: Stroke) -> QPen:
+    """What draws lines."""
     pen = QPen(_color(stroke.color), stroke.width, Qt.PenStyle.SolidLine, _CAPS[stroke.cap], _JOINS[stroke.cap])
     pen.setMiterLimit(_MITER_LIMIT)
     if stroke.dash and sum(stroke.dash) > 0:

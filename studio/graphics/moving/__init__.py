@@ -1,0 +1,1 @@
+"""How a picture comes to be on the screen: the general build-up, and what some pictures do besides."""
