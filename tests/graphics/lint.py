@@ -12,11 +12,12 @@ import msgspec
 import numpy as np
 
 from studio.graphics.color import contrast
+from studio.graphics.draw import bounds
 from studio.graphics.frame import Box
 from studio.graphics.layout import text as text_
 from studio.graphics.layout.untangle import crosses
 from studio.graphics.paint.raster import image
-from studio.graphics.scene import ArcText, Scene, Shape, Text
+from studio.graphics.scene import ArcText, Image, Scene, Shape, Text
 from studio.model.finding import Finding
 from studio.model.quantity import Quantity
 
@@ -26,7 +27,9 @@ _NUMBER = re.compile(r"\d+(?:[.,]\d+)*(?:/\d+)?")
 
 def complaints(scene: Scene) -> list[str]:
     """Everything that is wrong with the picture itself."""
-    checks = (_outside, _overlaps, _too_small, _missing_glyphs, _crossing_leaders, _same_names, _steps, _too_pale)
+    checks = (
+        _outside, _overlaps, _logo, _too_small, _missing_glyphs, _crossing_leaders, _same_names, _steps, _too_pale,
+    )  # fmt: skip
     return [line for check in checks for line in check(scene)]
 
 
@@ -54,6 +57,31 @@ def _overlaps(scene: Scene) -> Iterator[str]:
                 yield f"{one.name} ({one.text!r}) lies over {other.name} ({other.text!r})"
 
 
+def logo_box(scene: Scene) -> Box | None:
+    """The box round the channel's logo; None where there is none."""
+    found = [mark for mark in scene.marks if mark.name.startswith("logo/") and not isinstance(mark, Text | ArcText)]
+    sides = [
+        (mark.box.left, mark.box.top, mark.box.right, mark.box.bottom) if isinstance(mark, Image)
+        else bounds(mark.clip or mark.outline) for mark in found
+    ]  # fmt: skip
+    if not sides:
+        return None
+    left, top, right, bottom = (pick(side[at] for side in sides) for at, pick in enumerate((min, min, max, max)))
+    return Box(left, top, right - left, bottom - top)
+
+
+def _logo(scene: Scene) -> Iterator[str]:
+    """The logo stands in the title-safe area, and no text comes near it."""
+    box = logo_box(scene)
+    if box is None:
+        return
+    if not scene.frame.titles.holds(box, slack=0.5):
+        yield f"the logo leaves the title-safe area: {box}"
+    for mark, its in boxes(scene):
+        if box.meets(its, gap=scene.frame.grid / 2):
+            yield f"the logo stands on or too near to {mark.name} ({mark.text!r})"
+
+
 def _too_small(scene: Scene) -> Iterator[str]:
     for mark in scene.texts:
         least = scene.frame.short / LEAST_SHARE[mark.role]
@@ -63,7 +91,7 @@ def _too_small(scene: Scene) -> Iterator[str]:
 
 def _missing_glyphs(scene: Scene) -> Iterator[str]:
     for mark in scene.marks:
-        if not isinstance(mark, Shape) and (missing := text_.missing_glyphs(mark.text)):
+        if isinstance(mark, Text | ArcText) and (missing := text_.missing_glyphs(mark.text, mark.face)):
             yield f"{mark.name}: no glyph for {missing!r}"
 
 
@@ -92,7 +120,7 @@ def _through(a: tuple[float, float], b: tuple[float, float], box: Box) -> bool:
 
 
 def _same_names(scene: Scene) -> Iterator[str]:
-    for name, times in Counter(mark.name for mark in scene.marks if not isinstance(mark, Shape)).items():
+    for name, times in Counter(mark.name for mark in scene.marks if isinstance(mark, Text | ArcText)).items():
         if times > 1:
             yield f"{times} texts are named {name}"
 
@@ -137,7 +165,7 @@ def _colors_below(pixels: "np.ndarray[tuple[int, int, int], np.dtype[np.uint8]]"
 def unbacked_numbers(scene: Scene, findings: Iterable[Finding], also: Iterable[str] = ()) -> list[str]:
     """The numbers in the picture's texts that no finding it shows holds."""
     backed = {number for text in _texts_of(findings, also) for number in _NUMBER.findall(text)}
-    shown = [mark for mark in scene.marks if not isinstance(mark, Shape) and not _free(mark.name)]
+    shown = [mark for mark in scene.marks if isinstance(mark, Text | ArcText) and not _free(mark.name)]
     return [
         f"{mark.name}: {number} in {mark.text!r}"
         for mark in shown

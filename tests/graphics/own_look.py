@@ -31,6 +31,8 @@ def own_look(folder: Path, **more: Any) -> Path:
     Image.new("RGBA", (40, 20), (122, 46, 18, 255)).save(folder / "logo.png")
     for name in ("DejaVuSerif.ttf", "DejaVuSerif-Bold.ttf"):
         shutil.copyfile(FONTS / name, folder / name)
+    for weight in ("Regular", "Bold"):
+        shutil.copyfile(shipped.resources() / "fonts" / f"Inter-{weight}.ttf", folder / f"Ours-{weight}.ttf")
     path = folder / "own.json"
     path.write_text(json.dumps(values(**more)), "utf-8")
     return path
