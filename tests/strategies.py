@@ -17,6 +17,7 @@ from studio.model.rundown import (
     Point,
     Publication,
     Rate,
+    ReadThen,
     Rundown,
     SaidNumber,
     Segment,
@@ -122,10 +123,9 @@ SAID = st.builds(
     finding=WORDS,
     number=WORDS,
     text=WORDS,
-    value=maybe(NUMBERS),
-    unit=WORDS,
     segment=WORDS,
     at_s=maybe(SECONDS),
+    made_from=few(st.builds(ReadThen, path=WORDS, words=WORDS), 2),
 )
 QUESTIONS = st.builds(
     Question,

@@ -126,7 +126,7 @@ def changes(episode: Episode, findings: Findings, entry: FileState) -> tuple[str
     for then in entry.made_from:
         now = input_words(episode, then.path)
         if now != then.words:
-            told.append(_from_to(then.words, now))
+            told.append(from_to(then.words, now))
     if told:
         return tuple(dict.fromkeys(told))
     for said in entry.findings:
@@ -138,7 +138,7 @@ def changes(episode: Episode, findings: Findings, entry: FileState) -> tuple[str
     return tuple(told)
 
 
-def _from_to(then: str, now: str) -> str:
+def from_to(then: str, now: str) -> str:
     """``front left, marking: 5/32 in, now 4/32 in``."""
     where, colon, value = now.rpartition(": ")
     if colon and then.startswith(f"{where}: "):

@@ -105,16 +105,22 @@ class Rundown(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=T
         return next((segment for segment in self.segments if segment.id == id_), None)
 
 
+class ReadThen(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """An input as it stood when something was published: its path into the episode, and it in words."""
+
+    path: Name
+    words: Name
+
+
 class SaidNumber(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
-    """A number as it was published: of which finding, as which text, in which segment, when (seconds)."""
+    """A number as it was published: of which finding, as which text, in which segment, when (seconds), from what."""
 
     finding: Name
     number: ShortText
     text: Name
-    value: float | None = None
-    unit: ShortText = ""
     segment: ShortText = ""
     at_s: Annotated[float, msgspec.Meta(ge=0, le=86_400)] | None = None
+    made_from: tuple[ReadThen, ...] = ()
 
 
 class Publication(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
