@@ -91,7 +91,8 @@ def rubber(piece: TreadPiece) -> Outline:
 def bars(piece: TreadPiece) -> Outline:
     """The wear bars in the grooves; where the tread is lower than they are, they have worn with it."""
     high = min(piece.bar_mm or 0.0, piece.depth_mm)
-    foot, top = piece.half_width(0.0), piece.half_width(high)
+    foot = piece.half_width(0.0)
+    top = piece.half_width(high) + piece.rounding  # into the blocks, whose rounded edges would part from it
     outline: Outline = ()
     for middle in piece.grooves:
         corners = ((middle - foot, piece.floor + 1), (middle - top, piece.height(high)),
