@@ -23,7 +23,7 @@ from studio import shipped
 from studio.decide import decide
 from studio.graphics.catalogue import catalogue, scene_of
 from studio.graphics.frame import FRAMES
-from studio.graphics.look import look_named
+from studio.graphics.look import look_for
 from studio.graphics.paint.raster import png
 from studio.reference.tables import load_tables
 from studio.storage.episode_file import decode
@@ -41,7 +41,7 @@ def pictures(folder: Path) -> None:
     episode = decode(DEMO.read_bytes())
     findings = decide(episode, load_tables())
     for id_ in catalogue():
-        look = look_named(LOOKS.get(id_, "chalk"))
+        look = look_for(LOOKS.get(id_, episode.look), DEMO.parent)
         full = QImage.fromData(png(scene_of(episode, findings, id_, FRAMES["wide"], look)))
         save(full.scaledToWidth(WIDTH, Qt.TransformationMode.SmoothTransformation), folder / f"{id_}.png")
 

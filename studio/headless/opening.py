@@ -2,7 +2,7 @@
 
 import datetime as dt
 from pathlib import Path
-from typing import NoReturn
+from typing import TYPE_CHECKING, NoReturn
 
 import msgspec
 
@@ -10,6 +10,9 @@ from studio.model.episode import Episode
 from studio.model.problem import Problem
 from studio.storage.episode_file import load
 from studio.storage.errors import plain
+
+if TYPE_CHECKING:
+    from studio.graphics.look import Look
 
 
 class Refused(Exception):
@@ -33,6 +36,16 @@ def open_episode(path: Path | str, on: dt.date | str | None = None, region: str 
         changes["region"] = read_region(region)
     episode = load(Path(path), impossible)
     return msgspec.structs.replace(episode, **changes) if changes else episode
+
+
+def open_look(episode: Episode, path: Path | str) -> "Look":
+    """The look that the episode at ``path`` names; raises Refused with what is wrong with it."""
+    from studio.graphics.look import LookError, look_for
+
+    try:
+        return look_for(episode.look, Path(path).parent)
+    except LookError as error:
+        fail(f"look: {error}")
 
 
 def impossible(episode: Episode) -> tuple[Problem, ...]:
