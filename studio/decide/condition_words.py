@@ -127,6 +127,8 @@ def detail(its: Condition) -> tuple[tuple[str, str], ...]:
     pairs = {
         "damage": item.words, "kind": item.kind.kind, "zone": item.seen.damage.zone,
         "seen_on": day_words(item.seen.on), "meaning": item.kind.meaning, "avoid": item.kind.avoid,
+        "brief_meaning": item.broken[0].why if item.broken else item.kind.brief_meaning,
+        "first_avoid": item.kind.avoid.partition(";")[0],
         "look": item.kind.look, "why": item.broken[0].why if item.broken else "",
         "repairable": "" if not item.checks else "no" if item.broken else "perhaps",
         "also": "; ".join(other.words for other in its.items if other is not item),

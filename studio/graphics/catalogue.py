@@ -19,7 +19,7 @@ from studio.model.quantity import System
 
 _MODULES = (
     "size_code", "cross_section", "sizes_beside", "rotation", "depth_compare", "depth_by_wheel", "coins",
-    "wear_bars", "axle_match", "life_left", "hydroplaning", "repair_zone",
+    "wear_bars", "axle_match", "life_left", "hydroplaning", "repair_zone", "damage",
 )  # fmt: skip
 
 

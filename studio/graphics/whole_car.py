@@ -13,6 +13,7 @@ from studio.model.finding import Finding, Findings
 from studio.model.places import CORNERS, Place
 from studio.model.quantity import Quantity
 from studio.model.source import Source
+from studio.model.specimen import Specimen
 from studio.tires.designation import parse_marking
 from studio.tires.marking import MarkingError
 
@@ -65,7 +66,11 @@ def _view(place: Place, episode: Episode, findings: Findings) -> TreadView:
     outer_left = not place.endswith("right")
     if specimen is None:
         return TreadView(outer_left=outer_left)
-    tread = findings.get(f"tread_left.{place}")
+    return tread_view(specimen, findings.get(f"tread_left.{place}"), outer_left)
+
+
+def tread_view(specimen: Specimen, tread: Finding | None, outer_left: bool = True) -> TreadView:
+    """A specimen's tread from above: its kind, and how worn it is as its finding on the tread says."""
     left = tread.figure("usable_left") if tread else None
     return TreadView(
         family=family_of(specimen.tread, specimen.season, _service(specimen.marking)),

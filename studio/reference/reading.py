@@ -210,7 +210,7 @@ def damage(row: RawRow) -> rows.DamageKind:
     row.one_of("kind", get_args(DamageKind))
     return rows.DamageKind(
         kind=row.text("kind"), verdict=_verdict(row), brief=row.text("brief"), meaning=row.text("meaning"),
-        avoid=row.text("avoid"), look=row.text("look"), source=row.source,
+        brief_meaning=row.text("brief_meaning"), avoid=row.text("avoid"), look=row.text("look"), source=row.source,
     )  # fmt: skip
 
 
@@ -276,5 +276,5 @@ RIM_RATIO = Shape("aspect_from aspect_to ratio", rim_ratio, lambda row: row.aspe
 CAUTIONS = Shape("id signal text", caution, lambda row: row.id)
 MYTHS = Shape("id said correct", myth, lambda row: row.id)
 WEAR_PATTERNS = Shape("id name inner center outer verdict brief cause check look", wear_pattern, lambda row: row.id)
-DAMAGE = Shape("kind verdict brief meaning avoid look", damage, lambda row: row.kind)
+DAMAGE = Shape("kind verdict brief meaning brief_meaning avoid look", damage, lambda row: row.kind)
 BOUNDS = Shape("quantity kind low high unit expected", bound, lambda row: row.quantity)

@@ -266,6 +266,8 @@ class DamageKind(Row, frozen=True, kw_only=True):
     verdict: Verdict
     brief: str
     meaning: str
+    brief_meaning: str
+    """The meaning as a picture has room for it."""
     avoid: str
     look: str
 
