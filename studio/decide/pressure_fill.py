@@ -167,11 +167,14 @@ def _figures(found: tuple[Set, ...]) -> tuple[Figure, ...]:
             figures += [
                 Figure(name=f"set_{axle}", label=f"to set, {axle}", quantity=its.here.pressure),
                 Figure(name=f"placard_{axle}", label=f"cold placard pressure, {axle}", quantity=its.there.pressure),
-            ]
+                Figure(name=f"cooled_{axle}", label=f"the same air as cold, where it is filled, {axle}",
+                       quantity=its.here.elsewhere(its.there.temperature, its.here.atmosphere).pressure),
+            ]  # fmt: skip
     first = found[0]
     return (
         *figures, Figure(name="filling_temperature", label="where it is filled", quantity=first.here.temperature),
         Figure(name="driving_temperature", label="where it is driven", quantity=first.there.temperature),
         Figure(name="more", label="more than the placard's figure",
                quantity=Quantity(first.more, first.here.pressure.unit)),
+        Figure(name="atmosphere", label="air outside, where it is filled", quantity=first.here.atmosphere_there),
     )  # fmt: skip

@@ -95,6 +95,17 @@ def test_what_a_thaw_does_to_what_was_set_is_said_even_up_on_the_plateau():
     assert finding.would_change[1].startswith("Once it is as warm there as here, they stand 5 psi (35 kPa) over")
 
 
+def test_the_same_air_as_cold_is_the_placard_here_and_less_than_it_where_the_road_climbs():
+    """A chart's line. By hand, 14.696 psi here and 12.100 psi at 5280 ft: 36 + 12.100 - 14.696 = 33.404 psi."""
+    at = {"filling_temperature": Quantity(70.0, F), "driving_temperature": Quantity(20.0, F)}
+    level = decide(episode(car=Car(placard=placard()), circumstances=around(**at)), TABLES).get("pressure.car")
+    assert number(level, "cooled_front") == pytest.approx(number(level, "placard_front"))
+    assert number(level, "atmosphere") == pytest.approx(14.696, abs=0.001)
+    up = around(**at, filling_altitude=Quantity(0.0, "ft"), driving_altitude=Quantity(5280.0, "ft"))
+    finding = decide(episode(car=Car(placard=placard()), circumstances=up), TABLES).get("pressure.car")
+    assert number(finding, "cooled_rear") == pytest.approx(33.404, abs=0.01)
+
+
 def test_front_and_rear_are_set_each_to_their_own():
     its = around(filling_temperature=Quantity(20.0, C), driving_temperature=Quantity(-8.0, C))
     car = Car(placard=placard(230.0, "kPa", rear=260.0))
