@@ -1,0 +1,154 @@
+"""Numbers without a unit, read only where the words around leave little doubt, and marked as less sure."""
+
+import re
+
+from studio.model.quantity import Quantity, System, UnitName, depth
+from studio.model.running_text import RunningNumber
+from studio.questions.facts import Fact, Found, overlaps
+from studio.questions.measures import depth_role
+
+_I = re.IGNORECASE
+_NOUN = re.compile(
+    r"^ ?(?:t[iy]res?|wheels?|of them|of the|of my|years?|yrs?|months?|weeks?|days?|hours?|minutes?|seconds?|times|people|doors?|door|cyl\w*|ply|lugs?|corners?|season|"
+    r"speed|stars?|videos?|cars?|trucks?|kids|bucks|dollars|grand|%|st\b|nd\b|rd\b|th\b|x|wd\b|yo\b|k\b|p\b|old|new t[iy]res?|or so years|points?|out of|reifen|pneus|gomme|jahre|ans\b|pm\b|am\b|oclock)", _I)
+_DEPTH_MODE = re.compile(r"\btread|\bdepth|\bprofil|\b32nds?|\bdibujo|\bbattistrada|\bprofondeur|\bgauge|\bmeasur", _I)
+_DEPTH_BEFORE = re.compile(r"(?:\b(?:was|were|at|is|are|has|have|had|now|new|from|to|measur\w+|reads?|reading|about|around|and|vs|only|with|=|:|started(?: at| with)?|originally|other(?:s)?(?: is| are)?|rest(?: are)?|"
+                           r"the (?:new )?other(?: one)?(?: is)?)|[,/&:=(+-]) ?$", _I)  # fmt: skip
+_DEPTH_AFTER = re.compile(r"^ ?(?:left\b|remaining|of tread|tread|when new|new\b|deep|on the|on my|front|rear|back|in (?:the )?(?:front|rear|back|center|middle))", _I)
+_AIR_MODE = re.compile(r"\bpressure|\bpsi\b|\binflat|\bpump|\bair(?:ed)?\b|\btpms|\bfill(?:ed)?\b|\bdeflat|druck|\bpression|\bpresi[oó]n|\bbar\b|\bkpa\b|\bgonfl|\bplacard|\bdoor (?:jamb|sticker)", _I)
+_AIR_BEFORE = re.compile(r"\b(?:at|to|from|was|were|is|are|now|says?|said|reads?|reading|shows?|showing|set|run(?:ning)?|filled|inflated|pumped|of|vs|and|about|around|only|had|have|them|it|recommended|placard|sticker|"
+                         r"down to|up to|dropped|pressure|pressures|in summer|in winter)[ :=]*(?:at |to |about |around |~ ?|is )?$", _I)  # fmt: skip
+_OUTSIDE = re.compile(r"^ ?(?:degrees? )?(?:outside|out\b(?! of)|ambient|overnight|below|in the (?:garage|shop|sun|morning|shade)|this morning)", _I)
+_FAR_BEFORE = re.compile(r"\b(?:after|with|at|for|have|has|got|lasted|about|around|only|over|nearly|almost|driven|drove|mileage|odometer|reads?|now|and|to|every|under|just)[ :~]*$", _I)
+_FAR_AFTER = re.compile(r"^ ?(?:on (?:them|these|the|it|mine|my|this)|so far|since|on the (?:clock|odo\w*)|odo|more|from new)", _I)
+_LIFE_MODE = re.compile(r"\bmile|\bkm\b|\bodo|\bmileage|\blast|\blife|\bwear|\bworn|\blonger|\btread|\bdepth|\brotat", _I)
+
+
+def bare_numbers(text: str, bare: list[RunningNumber], system: System | None, found: Found, spots: list[Fact]) -> None:
+    """Read what can be read of the numbers without unit. ``spots`` are the mentions of tires."""
+    depths = [fact for fact in found.facts if fact.field in ("depth", "depth_new", "depth_before")]
+    airs = [fact for fact in found.facts if fact.field == "pressure"]
+    for number in bare:
+        if overlaps(number.start, number.end, [*found.facts, *spots]) or _names_something(text, number):
+            continue
+        if _is_temperature(text, number):
+            _temperature(number, system, found)
+        elif _is_depth(text, number, depths, spots):
+            _depth(text, number, depths, system, found)
+        elif _is_air(text, number, airs):
+            _air(number, airs, found)
+        elif _is_far(text, number):
+            _far(text, number, system, found)
+
+
+def _names_something(text: str, number: RunningNumber) -> bool:
+    before = text[max(0, number.start - 2) : number.start]
+    return bool(_NOUN.match(text, number.end) or _NOUN.match(text[number.end : number.end + 30])) or before.endswith(("#", "$", "€", "@"))
+
+
+def _around(text: str, number: RunningNumber) -> tuple[str, str]:
+    return text[max(0, number.start - 45) : number.start], text[number.end : number.end + 40]
+
+
+def _is_depth(text: str, number: RunningNumber, depths: list[Fact], spots: list[Fact]) -> bool:
+    before, after = _around(text, number)
+    if not 0.4 <= number.value <= 20 or number.step < 0.1 or (number.in_words and not depths):
+        return False
+    beside = any(0 <= number.start - spot.end <= 8 and text[spot.end : number.start].strip(" :=-").lower() in _LINKS for spot in spots)
+    followed = any(0 <= spot.start - number.end <= 8 and "," not in text[number.end : spot.start] for spot in spots)
+    near = any(abs(number.start - fact.end) < 45 or abs(fact.start - number.end) < 45 for fact in depths)
+    if near and (_DEPTH_BEFORE.search(before) or beside) and not _AIR_MODE.search(before[-15:]):
+        return True
+    if not _DEPTH_MODE.search(text) or _AIR_MODE.search(after[:12]):
+        return False
+    return beside or (followed and number.value < 20) or bool(_DEPTH_BEFORE.search(before) and _DEPTH_AFTER.match(after))
+
+
+_LINKS = ("", "is", "are", "at", "has", "have", "is at", "are at", "was", "were", "measure", "measures", "reads", "tires", "tire", "tyre",
+          "tyres", "tires are", "tyres are", "tire is", "one is", "ones are", "about", "tires at", "ones", "is about")  # fmt: skip
+
+
+def _depth(text: str, number: RunningNumber, depths: list[Fact], system: System | None, found: Found) -> None:
+    before, after = text[max(0, number.start - 60) : number.start], text[number.end : number.end + 45]
+    role = depth_role(before, after)
+    nearest = min(depths, key=lambda fact: abs(fact.start - number.start), default=None)
+    unit = nearest.quantity.unit if nearest else _said_unit(text) or _OF_SYSTEM.get(system or "")
+    if unit is None:
+        found.facts.append(Fact(start=number.start, end=number.end, text=number.text, field="depth_without_unit",
+                                value=number.text, sure=0.5, how="a depth whose unit is not said"))  # fmt: skip
+        return
+    found.facts.append(Fact(
+        start=number.start, end=number.end, text=number.text, field=role, value=depth(number.value, unit),
+        sure=0.85 if nearest else 0.55,
+        how="a depth, its unit taken from the one beside it" if nearest else "a depth, its unit taken from the other units",
+    ))  # fmt: skip
+
+
+_OF_SYSTEM: dict[str, UnitName] = {"us": "32nds", "metric": "mm"}
+_IN_32NDS = re.compile(r"\b32nds?\b|thirty[- ]?seconds?\b|/32", _I)
+_IN_MM = re.compile(r"\bmm\b|\bmillim", _I)
+
+
+def _said_unit(text: str) -> UnitName | None:
+    """The unit that the comment names apart from its numbers: ``all in 32nds``."""
+    return "32nds" if _IN_32NDS.search(text) else "mm" if _IN_MM.search(text) else None
+
+
+def _is_air(text: str, number: RunningNumber, airs: list[Fact]) -> bool:
+    before, _ = _around(text, number)
+    if not (airs or _AIR_MODE.search(text)) or number.in_words or not _AIR_BEFORE.search(before):
+        return False
+    return _air_unit(number, airs) is not None
+
+
+def _air_unit(number: RunningNumber, airs: list[Fact]) -> UnitName | None:
+    """The unit in which the number can be a tire's pressure: the one beside it, else the only plausible one."""
+    likely: UnitName | None = None
+    if 15 <= number.value <= 90:
+        likely = "psi"
+    elif 1.4 <= number.value <= 4.5 and number.step < 1:
+        likely = "bar"
+    elif 140 <= number.value <= 450:
+        likely = "kPa"
+    if airs and likely is not None and all(fact.quantity.unit != likely for fact in airs):
+        return None
+    return likely
+
+
+def _air(number: RunningNumber, airs: list[Fact], found: Found) -> None:
+    unit = _air_unit(number, airs)
+    assert unit is not None
+    for value in (number.value, *((number.until,) if number.until is not None else ())):
+        found.facts.append(Fact(start=number.start, end=number.end, text=number.text, field="pressure",
+                                value=Quantity(value, unit), sure=0.85 if airs else 0.65,
+                                how="a pressure, its unit by its size"))  # fmt: skip
+
+
+def _is_temperature(text: str, number: RunningNumber) -> bool:
+    _, after = _around(text, number)
+    return -60 <= number.value <= 120 and bool(_AIR_MODE.search(text)) and bool(_OUTSIDE.match(after))
+
+
+def _temperature(number: RunningNumber, system: System | None, found: Found) -> None:
+    found.facts.append(Fact(start=number.start, end=number.end, text=number.text, field="temperature",
+                            value=Quantity(number.value, "degC" if system == "metric" else "degF"), sure=0.5,
+                            how="a temperature, its unit taken from the other units"))  # fmt: skip
+
+
+def _is_far(text: str, number: RunningNumber) -> bool:
+    before, after = _around(text, number)
+    if not 1000 <= number.value <= 300_000 or number.text.isdigit() and 1985 <= number.value <= 2040:
+        return False
+    return bool(_LIFE_MODE.search(text) or number.text.lower().endswith("k")) and bool(_FAR_BEFORE.search(before) or _FAR_AFTER.match(after))
+
+
+_FAR_UNIT: dict[str, UnitName] = {"us": "mi", "metric": "km"}
+
+
+def _far(text: str, number: RunningNumber, system: System | None, found: Found) -> None:
+    beside = next((fact.quantity.unit for fact in found.facts if fact.field == "distance"), None)
+    unit = beside or _FAR_UNIT.get(system or "")
+    if unit is not None:
+        found.facts.append(Fact(start=number.start, end=number.end, text=number.text, field="distance",
+                                value=Quantity(number.value, unit), sure=0.85 if beside else 0.6,
+                                how="a distance, its unit taken from the other units"))  # fmt: skip

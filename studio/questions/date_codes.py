@@ -1,0 +1,76 @@
+"""Date codes in a comment: ``DOT 2319``, ``week 23 of 2019``, ``date code 318``, ``KW 23/2019``."""
+
+import re
+
+from studio.questions.facts import Fact, Found, overlaps
+
+_DOT = re.compile(
+    r"\bDOT(?: ?(?:code|number|date|nummer|stamp|is|says|reads|shows|of|on (?:it|them|mine) is|ends? (?:in|with)|:|#|=|-|,|\()){0,4} ?"
+    r"(?P<tin>(?:[A-Z0-9]{2,4} (?=[A-Z0-9])){0,3}?[A-Z0-9]{0,9}?)(?P<digits>[0-5][0-9] ?[/.-]? ?[0-9]{1,2})(?![0-9A-Za-z/]|[.,][0-9])",
+    re.IGNORECASE,
+)
+_CODE = re.compile(
+    r"\b(?:date[ -]?codes?|date stamp|build date|manufactur\w* (?:date|code)|production (?:date|code)|born[ -]on|stamped?|"
+    r"code(?: is| says| on)?|last (?:four|4|three|3)(?: digits| numbers)?|digits|numbers? (?:is|are)|end(?:s|ing)? (?:in|with)|"
+    r"dated|datée?s?|datum|made|produced|hergestellt|fecha)"
+    r"(?: (?:is|are|was|of|says|reads|on (?:it|them|mine|the tires?|the tyres?)(?: is| says)?|the|in|as|it|code|number))"
+    r"{0,3}[ :=#(\"']{1,3}(?P<digits>[0-5][0-9][0-9]{1,2})(?![0-9A-Za-z/.]|,[0-9]| ?(?:mi|km|psi|lb|kg|mm|%))",
+    re.IGNORECASE,
+)
+_WEEK = re.compile(
+    r"\b(?:(?:week|wk|woche|kw|semaine|semana|settimana)\.? ?#?(?P<week>[0-9]{1,2})|(?P<nth>[0-9]{1,2})(?:st|nd|rd|th) week)"
+    r"(?:(?:,| of| in| from| de| del| von|/|-| year)? ?){1,3}(?P<year>20[0-4][0-9]|19[89][0-9]|'?[0-4][0-9])(?![0-9])",
+    re.IGNORECASE,
+)
+_YEAR_FIRST = re.compile(r"\b(?P<year>20[0-4][0-9]),? (?:week|wk|kw) ?(?P<week>[0-9]{1,2})\b", re.IGNORECASE)
+_AGE_WORDS = re.compile(r"\b(?:dot|old|age|aged|date|made|expire\w*|too old|manufactur\w*|stamp\w*|alt|vieux|viejos?|vecchi\w*)\b",
+                        re.IGNORECASE)  # fmt: skip
+_BARE = re.compile(r"(?<![0-9A-Za-z.,/$€£+-])(?P<digits>[0-5][0-9][0-2][0-9])(?![0-9A-Za-z/]|[.,][0-9]| ?(?:mi|km|psi|lb|kg|mm|%|\$))")
+_MADE = re.compile(
+    r"\b(?:made|manufactured|built|produced|from|since|dated|of|bought(?: new)?|baujahr|de|von|aus)(?: in| on| around| about|:)? "
+    r"(?P<year>20[0-4][0-9]|199[0-9])\b|\b(?P<other>20[0-4][0-9]|199[0-9]) (?:tires|tyres|reifen|pneus|rubber|made|build)", re.IGNORECASE
+)
+
+
+def date_codes(text: str, found: Found) -> None:
+    """Every date code, as the digits of the sidewall."""
+    lowered = text.lower()
+    if "dot" in lowered:
+        for match in _DOT.finditer(text):
+            _take(text, match, found, 0.95, "behind DOT")
+    for match in _WEEK.finditer(text):
+        _week(text, match, match["week"] or match["nth"], found)
+    for match in _YEAR_FIRST.finditer(text):
+        _week(text, match, match["week"], found)
+    for match in _CODE.finditer(text):
+        _take(text, match, found, 0.9, "named a date code")
+    if not any(fact.field == "date_code" for fact in found.facts) and _AGE_WORDS.search(text):
+        for match in _BARE.finditer(text):
+            if 1 <= int(match["digits"][:2]) <= 53 and not match["digits"].startswith(("19", "20")):
+                _take(text, match, found, 0.7, "four digits that can be week and year")
+    for match in _MADE.finditer(text):
+        name = "year" if match["year"] else "other"
+        if not overlaps(*match.span(name), found.facts):
+            start, end = match.span(name)
+            found.facts.append(Fact(start=start, end=end, text=match[name], field="made_year", value=match[name], sure=0.6,
+                                    how="a year, without its week"))  # fmt: skip
+
+
+def _take(text: str, match: re.Match[str], found: Found, sure: float, how: str) -> None:
+    start, end = match.span("digits")
+    digits = "".join(c for c in match["digits"] if c.isdigit())
+    if overlaps(start, end, found.facts) or len(digits) < 3:
+        return
+    if len(digits) == 4 and digits.startswith(("19", "20")) and how != "behind DOT" and int(digits[2:]) > 53:
+        return
+    found.facts.append(Fact(start=start, end=end, text=text[start:end], field="date_code", value=digits, sure=sure, how=how))
+
+
+def _week(text: str, match: re.Match[str], week: str, found: Found) -> None:
+    start, end = match.span()
+    if overlaps(start, end, found.facts):
+        return
+    year = match["year"].strip("'")
+    digits = f"{int(week):02d}{year[-2:]}" if len(year) == 2 or year.startswith("20") else f"{int(week):02d}{year[-1]}"
+    found.facts.append(Fact(start=start, end=end, text=text[start:end], field="date_code", value=digits, sure=0.95,
+                            how="week and year"))  # fmt: skip

@@ -1,0 +1,192 @@
+"""What a comment asks: each kind scored by clues in words and facts, so that every decision can be explained."""
+
+import msgspec
+
+from studio.questions.facts import Reading
+from studio.questions.kind_words import (
+    ASKS,
+    CLUES,
+    KINDS,
+    OTHER_VEHICLES,
+    PLAIN_ASK,
+    PRAISE,
+    SPAM,
+    TIRES,
+    QuestionKind,
+)
+
+ENOUGH = 3.0
+ENOUGH_UNASKED = 5.0
+ALSO = 5.0
+_GRAVE = ("bulge", "cord", "separation", "cut", "cracks", "chunking", "flat_spot", "other")
+_COVERS: dict[str, tuple[QuestionKind, ...]] = {
+    "matching": ("tread_left", "life", "size_swap"), "life": ("tread_left", "matching"), "rotation": ("matching", "tread_left", "size_swap", "life"),
+    "hydroplaning": ("tread_left", "pressure", "life"), "size_swap": ("code", "matching", "rotation", "tread_left"),
+    "spare": ("size_swap", "matching", "code", "life", "tread_left"), "pressure": ("convert", "tread_left", "size_swap", "life", "matching"),
+    "convert": ("tread_left", "pressure", "code", "life", "matching"), "repair": ("tread_left", "life", "pressure"), "condition": ("tread_left",),
+    "age": ("life", "code"), "code": ("age", "tread_left", "size_swap"), "tread_left": ("life", "matching"),
+}  # fmt: skip
+"""What the main kind answers already, unless it is asked in so many words."""
+
+
+class Asked(msgspec.Struct, frozen=True, kw_only=True):
+    """What is asked: the main kind, further ones, and why."""
+
+    kind: QuestionKind
+    also: tuple[QuestionKind, ...] = ()
+    why: tuple[str, ...] = ()
+
+
+class _Scores:
+    def __init__(self) -> None:
+        self.points: dict[QuestionKind, float] = dict.fromkeys(KINDS, 0.0)
+        self.why: dict[QuestionKind, list[str]] = {kind: [] for kind in KINDS}
+
+    def add(self, kind: QuestionKind, weight: float, why: str) -> None:
+        self.points[kind] += weight
+        self.why[kind].append(why)
+
+
+def kinds_of(reading: Reading) -> Asked:
+    """The kinds that a comment asks for; ``none`` where nothing is asked that can be computed."""
+    text = reading.text
+    if SPAM.search(text):
+        return Asked(kind="none", why=("advertising or spam",))
+    damage = reading.words("damage")
+    if OTHER_VEHICLES.search(text) and not _has_size(reading):
+        return Asked(kind="none", why=("no car tire",))
+    scores = _scored(reading)
+    asks = ASKS.search(text) is not None
+    main = max(KINDS, key=lambda kind: (scores.points[kind], -KINDS.index(kind)))
+    best = scores.points[main]
+    grave = bool(damage)
+    enough = ENOUGH if asks or grave else ENOUGH_UNASKED
+    if best < enough or not _about_tires(reading):
+        return Asked(kind="none", why=("nothing asked that can be computed",))
+    if not asks and PRAISE.search(text) and not grave:
+        return Asked(kind="none", why=("praise, nothing asked",))
+    return Asked(kind=main, also=_also(main, scores, reading), why=tuple(scores.why[main]))
+
+
+def _has_size(reading: Reading) -> bool:
+    return reading.first("size") is not None
+
+
+def _about_tires(reading: Reading) -> bool:
+    """Whether any word or fact belongs to tires: a bulge by itself may be in a wall."""
+    own = ("size", "size_without_rim", "impossible_size", "service", "date_code", "depth", "depth_new", "depth_without_unit", "spare", "pressure", "pressure_before", "season", "difference", "drivetrain")
+    return reading.first(*own) is not None or TIRES.search(reading.text) is not None
+
+
+def _also(main: QuestionKind, scores: _Scores, reading: Reading) -> tuple[QuestionKind, ...]:
+    covered = _COVERS.get(main, ())
+    found: list[QuestionKind] = []
+    for kind in KINDS:
+        if kind == main or scores.points[kind] < ENOUGH:
+            continue
+        safety = kind in ("condition", "repair")
+        plainly = kind == "tread_left" and PLAIN_ASK.search(reading.text) and reading.first("depth") and main != "repair"
+        if safety or plainly or (kind not in covered and scores.points[kind] >= ALSO):
+            found.append(kind)
+    return tuple(found)
+
+
+def _scored(reading: Reading) -> _Scores:
+    scores = _Scores()
+    words: dict[QuestionKind, set[str]] = {}
+    for clue in CLUES:
+        if clue.pattern.search(reading.text) and clue.why not in words.setdefault(clue.kind, set()):
+            words[clue.kind].add(clue.why)
+            scores.add(clue.kind, clue.weight, clue.why)
+    for judge in (_damage, _sizes, _depths, _air, _others):
+        judge(reading, scores)
+    return scores
+
+
+def _damage(reading: Reading, scores: _Scores) -> None:
+    for kind in reading.words("damage"):
+        if kind in _GRAVE:
+            scores.add("condition", 6, f"{kind} seen")
+        else:
+            scores.add("repair", 3.5, "a puncture")
+    if not reading.first("damage") and not reading.first("repair"):
+        scores.points["repair"] = min(scores.points["repair"], 2.0)
+    if reading.first("load_high"):
+        scores.add("code", 1.5, "overload")
+
+
+def _sizes(reading: Reading, scores: _Scores) -> None:
+    sizes = reading.words("size")
+    temporary = any(size.startswith("T") for size in sizes) or "temporary" in reading.words("spare")
+    partial = bool(reading.of("size_without_rim", "impossible_size"))
+    if temporary:
+        scores.add("spare", 5, "a temporary spare")
+    elif reading.first("spare"):
+        scores.add("spare", 3, "the spare")
+    if len(sizes) >= 2 and not temporary:
+        scores.add("size_swap", 4, "two sizes")
+    elif (sizes or partial) and scores.points["size_swap"] > 0:
+        scores.add("size_swap", 2, "a size")
+    elif not sizes and not partial:
+        scores.points["size_swap"] = min(scores.points["size_swap"], 4.0 if reading.first("rim") else 2.5)
+    if sizes or partial or reading.first("service"):
+        scores.add("code", 2, "a marking")
+    else:
+        scores.points["code"] = min(scores.points["code"], 2.0)
+    if reading.impossible and (sizes or partial):
+        scores.add("size_swap" if reading.first("rim") else "code", 2, "a size that cannot be")
+
+
+def _depths(reading: Reading, scores: _Scores) -> None:
+    now = reading.of("depth", "depth_without_unit")
+    told = {fact.where for fact in reading.of("depth", "depth_new", "depth_without_unit") if fact.where}
+    distances = reading.of("distance", "odometer")
+    if now:
+        scores.add("tread_left", 3, "a depth")
+    if len(told) >= 2:
+        scores.add("matching", 3, "depths of several tires")
+    if any("new_one" in where for where in told) and len(told) >= 1 and now:
+        scores.add("matching", 2, "a new tire among others")
+    if reading.first("difference"):
+        scores.add("matching", 3, "a difference of depth")
+    if "all" in reading.words("drivetrain") and scores.points["matching"] > 0:
+        scores.add("matching", 2, "all wheels are driven")
+    if now and distances and scores.points["life"] > 0:
+        scores.add("life", 3, "depth and distance")
+    elif now and distances and len(reading.of("depth", "depth_new", "depth_before")) >= 2:
+        scores.add("life", 4, "two depths and a distance")
+    if not now and not distances:
+        scores.points["life"] = min(scores.points["life"], 4.0)
+    if not now:
+        scores.points["tread_left"] = scores.points["tread_left"] if scores.points["tread_left"] >= 3 else 0.0
+
+
+def _air(reading: Reading, scores: _Scores) -> None:
+    pressures = reading.of("pressure", "pressure_before", "placard_pressure", "sidewall_pressure")
+    temperatures = reading.of("temperature")
+    if pressures and temperatures:
+        scores.add("pressure", 5, "pressure and temperature")
+    elif len(pressures) >= 2:
+        scores.add("pressure", 3, "two pressures")
+    elif pressures:
+        scores.add("pressure", 1.5, "a pressure")
+    if scores.points["hydroplaning"] >= 6 and pressures:
+        scores.points["pressure"] = min(scores.points["pressure"], 2.0)
+    quantity = reading.first("depth", "depth_new", "pressure", "distance", "odometer", "load", "difference", "limit")
+    if quantity is None and not reading.first("length", "depth_without_unit", "speed"):
+        scores.points["convert"] = 0.0
+    if scores.points["convert"] >= 5 and len(temperatures) < 2:
+        scores.add("convert", 2, "a quantity to convert")
+
+
+def _others(reading: Reading, scores: _Scores) -> None:
+    if reading.first("date_code"):
+        scores.add("age", 4, "a date code")
+    elif scores.points["age"] and reading.of("made_year", "age_years"):
+        scores.add("age", 2, "a year or an age")
+    elif reading.first("made_year") and ASKS.search(reading.text):
+        scores.add("age", 3, "a year of make")
+    if reading.first("tread") and scores.points["rotation"]:
+        scores.add("rotation", 1, "the kind of tread")
+    if reading.first("drivetrain") and scores.points["rotation"]:
+        scores.add("rotation", 1, "the drive")

@@ -1,0 +1,22 @@
+"""A comment as plain text of bounded length, each character in its place: what a reader never sees is blanked."""
+
+import re
+
+from studio.questions.facts import MOST_READ
+
+_MORE = re.compile(r"[^\n\x20-\x7e\xa0-\U0010ffff]|[\u200b-\u200f\u2028-\u202e\u2060-\u2064\ufeff\ud800-\udfff]")
+_SAME = str.maketrans({
+    "×": "x", "✕": "x", "⁄": "/", "∕": "/", "–": "-", "—": "-", "‐": "-", "‑": "-", "‒": "-", "−": "-", "’": "'",
+    "‘": "'", "´": "'", "`": "'", "“": '"', "”": '"', "″": '"', "′": "'", "\xa0": " ", "\u202f": " ", "\u2009": " ",
+    "º": "°", "\t": " ", "\r": " ", "！": "!", "？": "?", "，": ",", "：": ":", "／": "/", "％": "%",
+    **{chr(0xFF10 + n): str(n) for n in range(10)},
+})  # fmt: skip
+
+
+def plain_text(text: str) -> tuple[str, str]:
+    """(the text to read, what was left out of it in one sentence or nothing). Spans in it are spans of ``text``."""
+    kept = text[:MOST_READ].translate(_SAME)
+    out = ""
+    if len(text) > MOST_READ:
+        out = f"Only the first {MOST_READ:,} of {len(text):,} characters were read."
+    return _MORE.sub(" ", kept), out

@@ -1,0 +1,90 @@
+"""A comment read: from text to facts. Nothing is invented; what is less sure says so; time grows with the length only."""
+
+import re
+
+import msgspec
+
+from studio.model.quantity import Quantity
+from studio.questions.bare_numbers import bare_numbers
+from studio.questions.date_codes import date_codes
+from studio.questions.facts import Fact, Found, Reading
+from studio.questions.hints import region_said, system_of
+from studio.questions.marks import services, sizes
+from studio.questions.measures import measures, rims
+from studio.questions.places_said import places_said
+from studio.questions.plain_text import plain_text
+from studio.questions.roles import with_moments, with_places
+from studio.questions.vocabulary import vocabulary
+from studio.tires.designation import parse_marking
+
+MOST_FACTS = 200
+_DIGIT = re.compile(r"[0-9]")
+_OTHER_RIM = re.compile(r"\b(?:on|onto|for|with|to|fit|fits|over)\b[^.;!?]{0,25}$", re.IGNORECASE)
+
+
+def read(comment: str) -> Reading:
+    """What a comment says of tires. Spans are of ``comment`` itself."""
+    text, out = plain_text(comment)
+    found = Found(facts=[], impossible=[])
+    bare = []
+    if _DIGIT.search(text):
+        sizes(text, found)
+        date_codes(text, found)
+        services(text, found)
+        rims(text, found)
+    vocabulary(text, found)
+    spots = places_said(text, found)
+    if _DIGIT.search(text) or len(text) < 2000:
+        bare = measures(text, found)
+    system = system_of(found.facts, text)
+    bare_numbers(text, bare, system, found, spots)
+    facts = _settled(text, found, spots)
+    if system is not None:
+        facts.append(_word("units", system, "the units written in"))
+    if region := region_said(text, facts):
+        facts.append(region)
+    facts.sort(key=lambda fact: fact.start)
+    _contradictions(text, facts, found)
+    if len(facts) > MOST_FACTS:
+        out = " ".join([out, f"Only the first {MOST_FACTS} of {len(facts)} facts are kept."]).strip()
+    return Reading(text=text, facts=tuple(facts[:MOST_FACTS]), impossible=tuple(dict.fromkeys(found.impossible))[:10], left_out=out)
+
+
+def _settled(text: str, found: Found, spots: list[Fact]) -> list[Fact]:
+    """The facts in order with places and moments, ambiguous temperatures in one unit."""
+    facts = sorted(found.facts, key=lambda fact: fact.start)
+    facts = with_moments(text, with_places(text, facts, spots))
+    return [*_temperatures(facts), *(spot for spot in spots if spot.value != "all")]
+
+
+def _temperatures(facts: list[Fact]) -> list[Fact]:
+    """Degrees whose unit is not said follow those whose unit is, else the system of the other units."""
+    said = [fact for fact in facts if fact.field == "temperature" and fact.sure > 0.9]
+    system = system_of([fact for fact in facts if fact.field != "temperature"], "")
+    unit = said[0].quantity.unit if said else "degC" if system == "metric" else "degF" if system == "us" else None
+    return [_in_degrees(fact, unit) if fact.field == "temperature" and fact.sure < 0.9 else fact for fact in facts]
+
+
+def _in_degrees(fact: Fact, unit: str | None) -> Fact:
+    if unit not in ("degC", "degF"):
+        return msgspec.structs.replace(fact, sure=0.4, how="a temperature whose unit is not said")
+    degrees = Quantity(fact.quantity.value, "degC" if unit == "degC" else "degF")
+    return msgspec.structs.replace(fact, value=degrees, sure=0.7, how="a temperature, its unit taken from the other units")
+
+
+def _word(field: str, value: str, how: str) -> Fact:
+    return Fact(start=0, end=0, text="", field=field, value=value, sure=0.8, how=how)
+
+
+def _contradictions(text: str, facts: list[Fact], found: Found) -> None:
+    """A size and a wheel that do not go together."""
+    marked = [(fact, parse_marking(fact.word).rim_diameter_in) for fact in facts if fact.field == "size"]
+    for rim in (fact for fact in facts if fact.field == "rim"):
+        if not marked or any(code == rim.quantity.value for _, code in marked):
+            continue
+        before = [pair for pair in marked if pair[0].end <= rim.start]
+        size, code = before[-1] if before else marked[0]
+        if len(marked) == 1 and _OTHER_RIM.search(text[max(0, rim.start - 40) : rim.start]):
+            found.impossible.append(
+                f"{size.word} on {'an' if rim.quantity.value == 18 else 'a'} {rim.quantity.value:g} inch rim: this tire is made for {code:g} inch rims only"
+            )
