@@ -7,6 +7,7 @@ from studio.decide.audience import Audience, unique_sources
 from studio.decide.carried import Carried, Refusal
 from studio.decide.filled import latest_cold, pressure_doubt
 from studio.decide.ratings_held import judged
+from studio.decide.ratings_marks import mark_figures, mark_words
 from studio.decide.ratings_read import LABEL, Axle, Fitted, Part, Wheel, read_part
 from studio.decide.ruled_out import ruled_out
 from studio.decide.subjects import Tire, tires
@@ -154,7 +155,7 @@ def _figures(axle: Axle, in_us: bool, tables: Tables) -> tuple[Figure, ...]:
     if (needed := ratings_change.least_pressure(axle)) is not None:
         found["pressure_for_rating"] = ("least pressure that carries the axle rating", needed)
     whole = (Figure(name=name, label=label, quantity=quantity) for name, (label, quantity) in found.items())
-    return (*whole, *_wheel_figures(axle, tables))
+    return (*whole, *_wheel_figures(axle, tables), *mark_figures(axle))
 
 
 def _add(found: dict[str, tuple[str, Quantity]], name: str, label: str, load_kg: float | None) -> None:
@@ -183,6 +184,6 @@ def _detail(axle: Axle, held: tuple[Told, ...]) -> tuple[tuple[str, str], ...]:
         "kind": weakest.basis.words if weakest else "", "filled": "read" if axle.read else "placard",
         "short_of": " ".join(its.about for its in held if its.verdict != "keep"),
         "close": "too close to call with this gauge" if any(its.close for its in held) else "",
-        "divided": f"divided by {weakest.divisor.value:g}" if weakest and weakest.divisor else "",
+        "divided": f"divided by {weakest.divisor.value:g}" if weakest and weakest.divisor else "", **mark_words(axle),
     }  # fmt: skip
     return tuple((name, text) for name, text in pairs.items() if text)

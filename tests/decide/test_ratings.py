@@ -278,3 +278,13 @@ def test_the_pressure_named_is_the_one_at_which_it_turns(kpa, rating):
     needed = number(finding, "pressure_for_rating")
     at = found("205/55R16 91V", Quantity(needed, "kPa"), rating=rating)
     assert at.margin == pytest.approx(0, abs=1e-6) or (needed == 150 and at.margin > 0)
+
+
+def test_the_marks_are_spelled_out_beside_the_placards():
+    """UN R30: 91 is 615 kg, V 240 km/h; half of the axle rating falls on each of two tires."""
+    finding = found("205/55R16 91V", Quantity(250, "kPa"), rating=1050)
+    place = finding.word("weakest")
+    assert finding.word(f"service_{place}") == "91V" and finding.word(f"load_index_{place}") == "91"
+    assert number(finding, f"index_load_{place}") == 615 and number(finding, f"symbol_speed_{place}") == 240
+    assert number(finding, "axle_share") == 525
+    assert found("155R13", Quantity(200, "kPa"), rating=800).word("service_front_left") == ""
