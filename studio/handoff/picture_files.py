@@ -1,6 +1,5 @@
 """What can be wanted of an export of pictures, what its files are named, and what is said of each."""
 
-from hashlib import sha256
 from typing import Literal, get_args
 
 import msgspec
@@ -10,7 +9,9 @@ from studio.graphics.frame import FRAMES, Frame
 from studio.graphics.layout.text import box
 from studio.graphics.look import Look, read_background
 from studio.graphics.paint.glyphs import arc_box
+from studio.graphics.paint.movies import DEFAULT_MOVIE, KINDS, check_movie
 from studio.graphics.scene import ArcText, Image, Scene, Shape
+from studio.model.rate import read_rate
 
 LIST_NAME = "pictures.json"
 Format = Literal["png", "svg", "pdf", "clip"]
@@ -26,7 +27,8 @@ class WantedError(ValueError):
 class Wanted(msgspec.Struct, frozen=True, kw_only=True):
     """Which pictures (none named is all of them), and how. ``background`` is ``look``, ``clear`` or ``#RRGGBB``.
 
-    ``outlined`` turns an SVG's text into outlines, which need no font at the editor's.
+    ``outlined`` turns an SVG's text into outlines, which need no font at the editor's. ``movie`` is a clip's kind of
+    file and ``rate`` its frames a second, exact; empty is that of the episode's rundown.
     """
 
     ids: tuple[str, ...] = ()
@@ -35,6 +37,8 @@ class Wanted(msgspec.Struct, frozen=True, kw_only=True):
     background: str = "look"
     steps: Steps = "last"
     outlined: bool = False
+    movie: str = DEFAULT_MOVIE
+    rate: str = ""
 
     def in_order(self) -> tuple[str, ...]:
         """The ids wanted, each once, as the catalogue orders them."""
@@ -51,8 +55,12 @@ class Label(msgspec.Struct, frozen=True):
     height: float
 
 
-class Entry(msgspec.Struct, frozen=True, kw_only=True):
-    """One file of an export; ``step`` names the step up to which it is built and is None for the finished picture."""
+class Entry(msgspec.Struct, frozen=True, kw_only=True, omit_defaults=True):
+    """One file of an export; ``step`` names the step up to which it is built and is None for the finished picture.
+
+    A clip has the labels of the finished picture, and its kind, rate and length besides. Where its file is a folder of
+    PNG files, the hash is that of all their bytes in order.
+    """
 
     file: str
     id: str
@@ -62,6 +70,10 @@ class Entry(msgspec.Struct, frozen=True, kw_only=True):
     findings: tuple[str, ...]
     sha256: str
     labels: tuple[Label, ...]
+    movie: str | None = None
+    rate: str | None = None
+    frames: int | None = None
+    duration_s: float | None = None
 
 
 def check(wanted: Wanted, look: Look) -> None:
@@ -70,13 +82,15 @@ def check(wanted: Wanted, look: Look) -> None:
     for id_ in wanted.ids:
         if id_ not in known:
             raise WantedError(f"{id_[:40]!r} is not a picture; there are: {', '.join(known)}")
-    if wanted.format == "clip":
-        raise WantedError("clips are not made yet; ask for png, svg or pdf, or for the single steps of a picture")
     if wanted.format not in FORMATS:
-        raise WantedError(f"{wanted.format[:20]!r} is not a format; expected png, svg or pdf")
+        raise WantedError(f"{wanted.format[:20]!r} is not a format; expected png, svg, pdf or clip")
     if wanted.steps not in STEPS:
         raise WantedError(f"{wanted.steps[:20]!r} are no steps; expected all or last")
-    read_background(wanted.background, look)
+    background = read_background(wanted.background, look)
+    if wanted.format == "clip":
+        check_movie(wanted.movie, wanted.frame, clear=background is None)
+        if wanted.rate:
+            read_rate(wanted.rate)
 
 
 def frame_name(frame: Frame) -> str:
@@ -97,14 +111,16 @@ def file_name(id_: str, wanted: Wanted, step: int | None, steps: int) -> str:
         parts.append("outlined")
     if step is not None:
         parts.append(f"step{step + 1:0{len(str(steps))}}")
+    if wanted.format == "clip":
+        return "_".join((*parts, wanted.movie, wanted.rate.replace("/", "-"))) + KINDS[wanted.movie].ending
     return f"{'_'.join(parts)}.{wanted.format}"
 
 
-def entry_of(scene: Scene, wanted: Wanted, file: str, step: str | None, content: bytes) -> Entry:
-    """What the list says of a file."""
+def entry_of(scene: Scene, wanted: Wanted, file: str, step: str | None, digest: str) -> Entry:
+    """What the list says of a file; ``digest`` is its SHA-256."""
     return Entry(
         file=file, id=scene.picture, frame=frame_name(wanted.frame), format=wanted.format, step=step,
-        findings=scene.findings, sha256=sha256(content).hexdigest(), labels=labels(scene),
+        findings=scene.findings, sha256=digest, labels=labels(scene),
     )  # fmt: skip
 
 

@@ -2,9 +2,12 @@
 
 import contextlib
 import errno
-from collections.abc import Iterator
+from collections.abc import Generator, Iterator
+from contextlib import closing
 from dataclasses import dataclass
+from hashlib import sha256
 from pathlib import Path
+from typing import cast
 
 import msgspec
 
@@ -13,6 +16,7 @@ from studio.graphics.catalogue import CannotShow, scene_of
 from studio.graphics.layout.text import font_path, missing_glyphs
 from studio.graphics.look import Look, read_background
 from studio.graphics.scene import ArcText, Scene, Text
+from studio.handoff.clips import Written, write_clip
 from studio.handoff.picture_files import LIST_NAME, Entry, Wanted, check, encode_list, entry_of, file_name
 from studio.model.episode import Episode
 from studio.model.finding import Findings
@@ -24,7 +28,10 @@ _STOPS_ALL = (errno.ENOSPC, errno.EDQUOT, errno.EROFS, errno.ENOENT, errno.ENOTD
 
 
 class Progress(msgspec.Struct, frozen=True, kw_only=True):
-    """How far an export is: pictures done of all; the file just written, or why there is none; what to look at."""
+    """How far an export is: pictures done of all; the file just written, or why there is none; what to look at.
+
+    While a clip is written, ``share`` of it is done and there is no file yet.
+    """
 
     done: int
     total: int
@@ -34,6 +41,7 @@ class Progress(msgspec.Struct, frozen=True, kw_only=True):
     failed: bool = False
     """Whether ``problem`` is that something went wrong, not that there is nothing to show yet."""
     warning: str = ""
+    share: float = 0.0
 
 
 def export_pictures(
@@ -46,6 +54,7 @@ def export_pictures(
     be written; both before the first step, a disk that fills up later at that step.
     """
     check(wanted, look)
+    wanted = msgspec.structs.replace(wanted, rate=wanted.rate or episode.rundown.rate)
     try:
         folder.mkdir(parents=True, exist_ok=True)
     except OSError as error:
@@ -87,16 +96,29 @@ class _Export:
             yield Progress(done=order + 1, total=total, picture=id_, problem=_sentence(id_, error), failed=True)
             return
         count = len(scene.steps)
-        for step in range(count) if self.wanted.steps == "all" and count else (None,):
+        single = self.wanted.steps == "all" and self.wanted.format != "clip"
+        for step in range(count) if single and count else (None,):
             done = order + (step in (None, count - 1))
             progress = Progress(done=done, total=total, picture=id_)
             try:
-                entry = self.write(scene, id_, step)
+                entry = yield from self.file(scene, id_, step, msgspec.structs.replace(progress, done=order))
                 yield msgspec.structs.replace(progress, entry=entry, warning=_warning(id_, scene))
             except Exception as error:
                 if isinstance(error, StorageError) and getattr(error.__cause__, "errno", None) in _STOPS_ALL:
                     raise
                 yield msgspec.structs.replace(progress, problem=_sentence(id_, error), failed=True)
+
+    def file(self, scene: Scene, id_: str, step: int | None, going: Progress) -> Generator[Progress, None, Entry]:
+        """One file; a clip says how far it is while it is written."""
+        if self.wanted.format != "clip":
+            return self.write(scene, id_, step)
+        file = file_name(id_, self.wanted, None, len(scene.steps))
+        movie, rate = self.wanted.movie, self.wanted.rate
+        with closing(write_clip(scene, rate, movie, self.look, self.folder / file)) as writing:
+            written = yield from _told(writing, going)
+        entry = entry_of(scene, self.wanted, file, None, written.sha256)
+        return msgspec.structs.replace(entry, movie=movie, rate=rate, frames=written.frames,
+                                       duration_s=written.duration_s)  # fmt: skip
 
     def write(self, scene: Scene, id_: str, step: int | None) -> Entry:
         """Paint the picture up to ``step`` (None: all of it), write it, and say what the list says of it."""
@@ -106,7 +128,8 @@ class _Export:
         if self.wanted.format == "svg" and not self.wanted.outlined:
             self.write_fonts(shown)
         write_atomically(self.folder / file, content)
-        return entry_of(shown, self.wanted, file, None if step is None else scene.steps[step], content)
+        name = None if step is None else scene.steps[step]
+        return entry_of(shown, self.wanted, file, name, sha256(content).hexdigest())
 
     def write_fonts(self, scene: Scene) -> None:
         """The fonts of a scene beside its SVG, with their licences."""
@@ -138,6 +161,16 @@ def painted(scene: Scene, wanted: Wanted, author: str) -> bytes:
     from studio.graphics.paint.pdf import pdf
 
     return pdf((scene,), author=author)
+
+
+def _told(writing: Generator[float, None, Written], going: Progress) -> Generator[Progress, None, Written]:
+    """The shares of a clip as progress; returns what was written."""
+    while True:
+        try:
+            share = next(writing)
+        except StopIteration as end:
+            return cast("Written", end.value)
+        yield msgspec.structs.replace(going, share=share)
 
 
 def _holds(path: Path, content: bytes) -> bool:

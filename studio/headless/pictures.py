@@ -10,10 +10,12 @@ from typing import TYPE_CHECKING
 from studio.graphics.catalogue import catalogue
 from studio.graphics.frame import read_frame
 from studio.graphics.look import LookError, look_named
+from studio.graphics.paint.movies import DEFAULT_MOVIE, MOVIES
 from studio.handoff.picture_files import FORMATS, LIST_NAME, STEPS, Entry, Wanted, encode_list
 from studio.handoff.pictures import Progress, export_pictures
 from studio.headless.opening import fail, open_episode
 from studio.model.episode import Episode
+from studio.model.rate import RATES
 
 if TYPE_CHECKING:
     from argparse import _SubParsersAction
@@ -24,11 +26,22 @@ for a finished picture (--steps last); "labels" are every text and its box in px
 nothing to show yet is named on stderr and the others are made; if none is made, the exit code is 2. An SVG's fonts lie
 beside it in the folder fonts.
 
+A clip (--format clip) builds the picture up step by step and holds each step as long as it takes to read; it begins
+with the bare ground and ends with the finished picture. --movie says the kind of file:
+  qtrle   MOV, QuickTime Animation: pixel for pixel what the PNGs are, with transparency (the default: exact and small)
+  prores  MOV, ProRes 4444: for an edit that prefers it, with transparency, not quite exact, large
+  png     a folder of PNG files, one a frame, with transparency; "sha256" is of all their bytes in order
+  webm    WebM, VP9: for the web, with transparency that not every program shows
+  mp4     MP4, H.264: opaque, for anything
+All but png need the extra "clips": pip install 'tire-episode-studio[clips]'. In the list a clip has besides "movie",
+"rate", "frames" and "duration_s", and the labels of the finished picture; --steps does not matter to it.
+
 examples:
   python -m studio pictures --list
   python -m studio pictures demo_projects/minivan_one_new_tire.json --to pictures
   python -m studio pictures demo_projects/minivan_one_new_tire.json --to pictures --only size_code,rotation --frame tall
   python -m studio pictures demo_projects/minivan_one_new_tire.json --to pictures --background clear --steps all
+  python -m studio pictures demo_projects/minivan_one_new_tire.json --to clips --format clip --only rotation --rate 25
 """
 
 
@@ -52,6 +65,8 @@ def add_parser(verbs: "_SubParsersAction[argparse.ArgumentParser]") -> None:
     parser.add_argument(
         "--steps", choices=STEPS, default="last", help="every step, or the finished picture (%(default)s)"
     )
+    parser.add_argument("--movie", choices=MOVIES, default=DEFAULT_MOVIE, help="a clip's kind of file (%(default)s)")
+    parser.add_argument("--rate", choices=tuple(RATES), help="a clip's frames a second (that of the episode's rundown)")
     parser.add_argument("--json", action="store_true", help="print one JSON object, as in the list of files")
 
 
@@ -101,7 +116,7 @@ def _wanted(arguments: argparse.Namespace) -> Wanted:
         fail(f"--frame: {error}")
     return Wanted(
         ids=ids, frame=frame, format=arguments.format, background=arguments.background, steps=arguments.steps,
-        outlined=arguments.outlined,
+        outlined=arguments.outlined, movie=arguments.movie, rate=arguments.rate or "",
     )  # fmt: skip
 
 

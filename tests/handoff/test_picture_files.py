@@ -41,7 +41,7 @@ def test_wanted_pictures_come_once_each_in_the_catalogues_order() -> None:
 
 def test_a_chart_may_place_its_texts_by_numpys_floats() -> None:
     made = scene(line("12", at=(np.float64(40), np.float64(150))))
-    entry = entry_of(made, Wanted(), "a.png", None, b"")
+    entry = entry_of(made, Wanted(), "a.png", None, "")
     assert json.loads(encode_list([entry]))["pictures"][0]["labels"][0]["x"] == 40.0
 
 

@@ -204,7 +204,8 @@ def test_a_file_that_may_not_be_replaced_loses_only_itself(tmp_path: Path) -> No
     ("wanted", "said"),
     [
         ({"ids": ("plain", "wheel_of_luck")}, "'wheel_of_luck' is not a picture; there are: plain, stepped"),
-        ({"format": "clip"}, "clips are not made yet"),
+        ({"format": "clip", "rate": "29.97"}, "'29.97' is not a frame rate"),
+        ({"format": "clip", "movie": "gif"}, "'gif' is not a kind of movie"),
         ({"format": "gif"}, "'gif' is not a format"),
         ({"background": "blue"}, "'blue' is not a background: expected look, clear or #RRGGBB"),
         ({"steps": "some"}, "expected all or last"),
@@ -220,4 +221,5 @@ def test_the_errors_are_of_one_kind() -> None:
     assert issubclass(WantedError, ValueError)
     assert msgspec.structs.asdict(Wanted()) == {
         "ids": (), "frame": FRAMES["wide"], "format": "png", "background": "look", "steps": "last", "outlined": False,
+        "movie": "qtrle", "rate": "",
     }  # fmt: skip

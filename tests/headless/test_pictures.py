@@ -69,7 +69,10 @@ def test_exit_codes(tmp_path: Path, capsys: pytest.CaptureFixture[str], only: st
         (("--frame", "10x10"), "sides of 320 to 7680 px"),
         (("--background", "blue"), "expected look, clear or #RRGGBB"),
         (("--background", "#00B14"), "expected look, clear or #RRGGBB"),
-        (("--format", "clip"), "clips are not made yet"),
+        (("--format", "clip", "--movie", "gif"), "gif"),
+        (("--format", "clip", "--rate", "29.97"), "29.97"),
+        (("--format", "clip", "--movie", "mp4", "--background", "clear"), "mp4 has no transparency"),
+        (("--format", "clip", "--movie", "webm", "--frame", "641x360"), "webm needs even sides"),
         (("--format", "gif"), "gif"),
         (("--steps", "some"), "some"),
         (("--to",), "--to"),
@@ -111,3 +114,18 @@ def test_help_shows_an_example_and_says_what_step_is(capsys: pytest.CaptureFixtu
     said = capsys.readouterr().out
     assert "python -m studio pictures demo_projects/minivan_one_new_tire.json --to pictures" in said
     assert '"step" is the name of the step' in said
+
+
+def test_a_clip_is_written_and_listed_with_its_length(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    how = ("--format", "clip", "--movie", "png", "--rate", "25", "--frame", "320x320", "--background", "clear")
+    assert run(DEMO, "--to", str(tmp_path), "--only", "stepped", *how) == 0
+    assert capsys.readouterr().out == f"1 of 1: {tmp_path / '02_stepped_320x320_clear_png_25'}\n"
+    (entry,) = json.loads((tmp_path / "pictures.json").read_bytes())["pictures"]
+    assert (entry["movie"], entry["rate"], entry["step"]) == ("png", "25", None)
+    assert entry["frames"] == len(list((tmp_path / entry["file"]).iterdir())) == round(entry["duration_s"] * 25)
+
+
+def test_a_still_has_no_length(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert run(DEMO, "--to", str(tmp_path), "--only", "plain", "--json") == 0
+    (entry,) = json.loads(capsys.readouterr().out)["pictures"]
+    assert list(entry) == ["file", "id", "frame", "format", "step", "findings", "sha256", "labels"]

@@ -4,6 +4,7 @@ YUV is BT.709 (ITU-R BT.709-6): its matrix, limited range, and the tags primarie
 ITU-T H.273 in the stream. One thread and no dates, so that equal clips give equal bytes.
 """
 
+import contextlib
 from collections.abc import Generator, Iterator
 from contextlib import closing
 from hashlib import sha256
@@ -75,7 +76,7 @@ def write_pngs(clip: Clip, folder: Path) -> Generator[int, None, str]:
     return digest.hexdigest()
 
 
-def write_movie(clip: Clip, movie: str, stream: BinaryIO, ground: str) -> Iterator[int]:
+def write_movie(clip: Clip, movie: str, stream: BinaryIO, ground: str) -> Generator[int, None, None]:
     """Write the clip as one file; yields how many frames are done. ``ground`` is the look's ground.
 
     Where nothing shows, lossy kinds get that ground's colour below: edges then have no dark fringe.
@@ -137,8 +138,9 @@ class _Encoder:
         self.container.close()
 
     def close(self) -> None:
-        """Let go of the file, finished or not."""
-        self.container.close()
+        """Let go of the file; one that is not finished is nobody's, so what closing it says does not matter."""
+        with contextlib.suppress(Exception):
+            self.container.close()
 
     def _picture(self, pixels: Pixels) -> "av.VideoFrame":
         import av
