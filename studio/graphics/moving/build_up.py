@@ -10,7 +10,7 @@ from studio.graphics.layout.text import box
 from studio.graphics.motion import AnyMovement, Draw, Fade
 from studio.graphics.moving.cues import DOT_MS, DRAWING_MS, LABEL_MS, LINE_MS, Act, Clock, indices
 from studio.graphics.moving.trace import ends, is_line
-from studio.graphics.scene import Point, Scene, Shape, Text
+from studio.graphics.scene import Image, Point, Scene, Shape, Text
 
 _OF_LABELS = {"sign", "verdict", "plate", "key", "badge", "out"}
 _BEHIND = ("/casing", "/halo")
@@ -39,6 +39,7 @@ class _Stages:
     """A step's marks by when they appear."""
 
     def __init__(self, scene: Scene, step: int, left: Iterable[int]) -> None:
+        self.numbers = [text for text in scene.texts if text.step == step and text.role == "deciding"]
         self.drawing: list[int] = []
         self.lines: list[int] = []
         self.dots: list[int] = []
@@ -51,13 +52,22 @@ class _Stages:
         mark = scene.marks[index]
         parts = plain_name(mark.name).split("/")
         if isinstance(mark, Text):
-            return self.deciding if mark.role == "deciding" else self.labels
+            return self.deciding if any(_of_one(mark, number) for number in self.numbers) else self.labels
+        if isinstance(mark, Image):
+            return self.labels
         if _OF_LABELS & set(parts):
             return self.labels
         if parts[-1] == "dot":
             return self.dots
         drawn = step > 0 and isinstance(mark, Shape) and mark.fill is None and is_line(mark.outline)
         return self.lines if drawn else self.drawing
+
+
+def _of_one(text: Text, number: Text) -> bool:
+    """Whether a text is the deciding number, or its unit on the same line."""
+    whole, _, part = text.name.rpartition("/")
+    beside = text.at[1] == number.at[1] or part == "unit"
+    return text == number or (beside and whole == number.name.rpartition("/")[0])
 
 
 def plain_name(name: str) -> str:

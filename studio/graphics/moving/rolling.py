@@ -1,7 +1,8 @@
-"""Tires roll side by side, one turn each at one pace: the larger one gets further, so that they drift apart.
+"""Tires roll side by side, turning as often as one another: the larger one gets further, so that they drift apart.
 
-Works on any picture whose step shows two or more tires as ``NAME/tire/...``; what lies ``NAME/unrolled`` on the road is
-uncovered as its tire passes, and what stands at the ``finish`` appears when both have arrived.
+Works on any picture whose step shows two or more tires as ``NAME/tire/...``. What lies ``NAME/unrolled`` on the road is
+one turn long and uncovered as its tire passes; what stands at the ``finish`` appears when both have arrived. Tires on
+one road come by half a turn, from the side from which the larger one runs ahead of the other.
 """
 
 import math
@@ -22,9 +23,10 @@ def act(scene: Scene, step: int, clock: Clock) -> Act:
     if len(bodies) < 2:
         return Act()
     start, roll = clock.frames(DRAWING_MS), clock.frames(ROLL_MS)
+    turned = _turned(scene, step, bodies)
     movements: list[AnyMovement] = []
     for name, marks in bodies.items():
-        movements += _rolls(scene, name, step, marks, start, roll)
+        movements += _rolls(scene, name, step, marks, (start, roll), turned)
     finish = tuple(index for index in indices(scene, step) if scene.marks[index].name.startswith("finish/"))
     last = start + roll
     if finish:
@@ -48,19 +50,27 @@ def _bodies(scene: Scene, step: int) -> dict[str, tuple[int, ...]]:
     return {name: tuple(marks) for name, marks in found.items()}
 
 
+def _turned(scene: Scene, step: int, bodies: dict[str, tuple[int, ...]]) -> float:
+    """How often each tire turns, rolling to the right; less than nothing to the left."""
+    if any(scene.marks[index].name.endswith("/unrolled") for index in indices(scene, step)):
+        return 1.0
+    measured = sorted(_measured(scene, marks) for marks in bodies.values())
+    return 0.5 if measured[-1][1] >= measured[0][1] else -0.5
+
+
 def _rolls(
-    scene: Scene, name: str, step: int, marks: tuple[int, ...], start: int, roll: int
+    scene: Scene, name: str, step: int, marks: tuple[int, ...], when: tuple[int, int], turned: float
 ) -> list[AnyMovement]:
-    """One tire: it appears a turn away from where it will stand, and rolls there."""
-    center, diameter = _measured(scene, marks)
-    far = math.pi * diameter
+    """One tire: it appears some turns away from where it will stand, and rolls there."""
+    (start, roll), (center, diameter) = when, _measured(scene, marks)
+    far = turned * math.pi * diameter
     way = ((center[0] - far, center[1]), center)
     here = {index: plain_name(scene.marks[index].name) for index in indices(scene, step)}
     shadow = tuple(index for index, part in here.items() if part.startswith(f"{name}/shadow"))
     movements: list[AnyMovement] = [
         Fade(marks=(*shadow, *marks), start=0, frames=start),
-        Travel(marks=marks, start=start, frames=roll, pace="rolling", center=center, way=way, turns=(-360.0, 0.0),
-               lit=True),
+        Travel(marks=marks, start=start, frames=roll, pace="rolling", center=center, way=way,
+               turns=(-360.0 * turned, 0.0), lit=True),
     ]  # fmt: skip
     if shadow:
         movements.append(Travel(marks=shadow, start=start, frames=roll, pace="rolling", center=center, way=way,

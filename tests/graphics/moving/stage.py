@@ -35,6 +35,7 @@ def noted(clear: bool = False) -> Scene:
         Shape(name="note/leader", step=1, outline=polyline(((210.0, 55.0), (190.0, 55.0), (110.0, 90.0))), stroke=line),
         Shape(name="note/dot", step=1, outline=circle((110.0, 90.0), 4.0), fill=LOOK.measure),
         text("number/line0a", "2", (220.0, 120.0), step=2, role="deciding"),
+        text("number/line0b", "mm", (240.0, 120.0), step=2),
         text("number/line1a", "of tread", (220.0, 140.0), step=2),
         Shape(name="frame/line", outline=rectangle(150, 30, 40, 80), stroke=Stroke(LOOK.ink, 1.0)),
         clear=clear,

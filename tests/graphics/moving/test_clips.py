@@ -75,6 +75,7 @@ def test_the_drawing_first_then_the_leader_from_its_dot_then_the_label_the_numbe
 
     order = ("disc", "sentence/line0", "note/dot", "note/line0a", "number/line1a", "number/line0a")
     assert sorted(order, key=start) == list(order)
+    assert start("number/line0b") == start("number/line0a")  # a number comes with its unit
     leader = next(m for m in clip.movements if names.index("note/leader") in m.marks)
     assert isinstance(leader, Draw) and leader.backwards and leader.start == start("note/dot")
 

@@ -5,7 +5,7 @@ import math
 
 import pytest
 
-from studio.graphics.draw import bounds
+from studio.graphics.draw import bounds, rectangle
 from studio.graphics.motion import Draw, Morph, Movement, Travel, Uncover
 from studio.graphics.moving.clips import clip_of
 from studio.graphics.moving.cues import Act, Clock
@@ -74,15 +74,27 @@ def test_a_tread_that_shows_nothing_gone_does_not_wear() -> None:
     assert wear(scene("depth_compare", *marks), 0, CLOCK) == Act()
 
 
-def test_tires_roll_one_turn_each_and_drift_apart() -> None:
-    act = roll(beside(30.0, 40.0), 0, CLOCK)
-    small, large = (m for m in act.movements if isinstance(m, Travel) and m.lit)
-    far = [m.way[-1][0] - m.way[0][0] for m in (small, large)]
-    assert far == pytest.approx([math.pi * 60.0, math.pi * 80.0])
-    assert small.turns == large.turns == (-360.0, 0.0) and (small.start, small.end) == (large.start, large.end)
-    gaps = [place(large, n)[0][0] - place(small, n)[0][0] for n in range(small.start, small.end)]
-    assert gaps == sorted(gaps) and gaps[-1] - gaps[0] > 50
+@pytest.mark.parametrize(("left", "right", "way_"), [(30.0, 40.0, 1), (40.0, 30.0, -1)])
+def test_tires_turn_as_often_and_drift_apart(left: float, right: float, way_: int) -> None:
+    """Half a turn each is half of pi times the diameter; the larger one runs ahead, away from the other."""
+    act = roll(beside(left, right), 0, CLOCK)
+    first, last = (m for m in act.movements if isinstance(m, Travel) and m.lit)
+    far = [m.way[-1][0] - m.way[0][0] for m in (first, last)]
+    assert far == pytest.approx([way_ * math.pi * left, way_ * math.pi * right])
+    assert first.turns == last.turns == (-180.0 * way_, 0.0) and (first.start, first.end) == (last.start, last.end)
+    gaps = [place(last, n)[0][0] - place(first, n)[0][0] for n in range(first.start, first.end)]
+    assert gaps == sorted(gaps) and gaps[-1] - gaps[0] == pytest.approx(math.pi * 10, rel=0.05)
     assert act.moved >= set(range(6))
+
+
+def test_what_is_unrolled_on_the_road_is_one_turn_long() -> None:
+    marks = list(beside(40.0, 30.0).marks)
+    tape = rectangle(20, 160, 100, 4)
+    tapes = [Shape(name=f"{name}/unrolled", outline=tape, fill="#000000") for name in ("small", "large")]
+    act = roll(scene("axle_match", *marks, *tapes), 0, CLOCK)
+    lit = [m for m in act.movements if isinstance(m, Travel) and m.lit]
+    assert [m.way[-1][0] - m.way[0][0] for m in lit] == pytest.approx([math.pi * 80.0, math.pi * 60.0])
+    assert [m.turns for m in lit] == [(-360.0, 0.0)] * 2 and len(only(act, Uncover)) == 2
 
 
 def test_a_single_tire_does_not_roll_alone() -> None:
