@@ -8,6 +8,7 @@ from studio.decide import matching_words
 from studio.decide.choices_after import After, match_verdict
 from studio.decide.choices_cost import Cost
 from studio.decide.choices_read import Part, Stand
+from studio.decide.matching_limits import Held
 from studio.decide.matching_read import Match
 from studio.decide.tire_marks import marks_of
 from studio.decide.told import Told, gravest_first
@@ -61,7 +62,7 @@ def _tire(part: Part, stand: Stand) -> Iterator[Told]:
     words, own = stand.worn.subject.words, part.audience.own
     if stand.out is not None:
         yield Told(about=stand.name, verdict=stand.out.verdict, sentence=f"{words} {stand.out.words}",
-                   text=f"{upper_first(words)} {stand.out.words}")  # fmt: skip
+                   text=f"{upper_first(words)} {stand.out.words}", brief=f"{words} {stand.out.words}")  # fmt: skip
     tread = stand.worn.tread
     if tread is None or stand.judged.verdict == "keep":
         return
@@ -71,7 +72,13 @@ def _tire(part: Part, stand: Stand) -> Iterator[Told]:
         "inspect": f"at {here} is too close to the legal minimum to call",
         "watch": f"at {here} does not clear {under.words} of {own(under.depth)}" if under else "",
     }[stand.judged.verdict]
-    yield Told(about=stand.name, verdict=stand.judged.verdict, sentence=f"{words} {says}",
+    legal = own(depth(stand.limit_mm, "mm"))
+    brief = {
+        "replace": f"{words} {here}, legal minimum {legal}",
+        "inspect": f"{words} {here}, too near the legal {legal}",
+        "watch": f"{words} {here}, {under.words} {own(under.depth)}" if under else "",
+    }[stand.judged.verdict]
+    yield Told(about=stand.name, verdict=stand.judged.verdict, sentence=f"{words} {says}", brief=brief,
                text=f"{upper_first(words)} {says}", close=stand.judged.close)  # fmt: skip
 
 
@@ -90,7 +97,9 @@ def _bought(part: Part, after: After, tables: Tables) -> Iterator[Told]:
     says = f"{name} of {here} is at or under the legal minimum"
     if its.under is not None:
         says = f"{name} of {here} does not clear {its.under.words} of {part.audience.own(its.under.depth)}"
-    yield Told(about="bought", verdict=its.verdict, sentence=says, text=upper_first(says))
+    mark = its.under or marks.legal
+    brief = f"{name} {here}, {mark.words if its.under else 'legal minimum'} {part.audience.own(mark.depth)}"
+    yield Told(about="bought", verdict=its.verdict, sentence=says, text=upper_first(says), brief=brief)
 
 
 def _shaved(after: After) -> str:
@@ -104,7 +113,7 @@ def _match(match: Match) -> Iterator[Told]:
         return
     if match.unlike.fields and SEVERITY.index(match.unlike.verdict) >= SEVERITY.index(verdict):
         says = f"{group} unlike in {match.unlike.brief}"
-        yield Told(about=match.part.name, verdict=verdict, sentence=says, text=upper_first(says))
+        yield Told(about=match.part.name, verdict=verdict, sentence=says, text=upper_first(says), brief=says)
         return
     held = match.binding
     assert held is not None, "a verdict without unlike tires comes from a limit"
@@ -115,4 +124,11 @@ def _match(match: Match) -> Iterator[Told]:
     if held.limit.level in ("note", "act"):
         end = f"{limit} is where shops {'take note' if verdict == 'watch' else 'act'}"
     yield Told(about=match.part.name, verdict=verdict, sentence=f"{says}, {end}", text=upper_first(f"{says}, {end}"),
-               close=held.close)  # fmt: skip
+               close=held.close, brief=f"{group} {apart} apart, {_brief_end(held, limit)}")  # fmt: skip
+
+
+def _brief_end(held: Held, limit: str) -> str:
+    """Whose limit an axle or the set is held against, in a few words."""
+    if held.limit.level in ("note", "act"):
+        return f"shops {'take note' if held.limit.level == 'note' else 'act'} at {limit}"
+    return f"{held.limit.whose} {limit}" if held.over else f"too near {held.limit.whose} {limit}"

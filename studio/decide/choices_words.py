@@ -196,7 +196,7 @@ def detail(its: Choice) -> tuple[tuple[str, str], ...]:
         ("label", label(its)), ("off", ",".join(stand.name for stand in change.off)),
         ("shaved", change.shaved.name if change.shaved else ""), ("bought", change.bought or ""),
         ("currency", its.part.prices.currency), ("state", its.state), ("ruled_out", "yes" if its.ruled_out else ""),
-        ("against", "; ".join(it.text for it in its.told)),
+        ("against", "; ".join(it.text for it in its.told)), ("reason", its.told[0].brief if its.told else ""),
         *((f"at.{tire.place}", tire.origin or f"{change.bought}") for tire in its.after.placed),
     ]  # fmt: skip
     if its.cost.bill.total is not None:

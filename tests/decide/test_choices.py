@@ -285,3 +285,13 @@ def test_more_tread_all_round_never_makes_keeping_worse(now, more):
     less, deeper = (choices(car(d))["keep"] for d in (now, [d + more for d in now]))
     assert SEVERITY.index(deeper.verdict) <= SEVERITY.index(less.verdict)
     assert number(deeper, "next") >= number(less, "next") - 1e-6
+
+
+def test_what_speaks_against_a_choice_is_said_in_few_words_too():
+    """StVZO 36(3): 1.6 mm; common practice: shops act from 3/32 in on; the manual's 1/4 in of circumference."""
+    assert choices(car((1.0, 5, 5, 5)))["keep"].word("reason") == "front left 1.0 mm, legal minimum 1.6 mm"
+    assert choices(car((2.6, 5.0, 5.0, 5.0)))["one"].word("reason") == "rear pair 3.0 mm apart, shops act at 2.4 mm"
+    limit = Tolerance(form="circumference", limit=length(0.25, "in"))
+    found = choices(car((5, 5, 5, 5), (0.1,) * 4, drive="all", tolerance=limit))
+    assert found["pair"].word("reason") == "set 18.8 mm apart, the manual's 6.4 mm"
+    assert found["four"].word("reason") == ""
