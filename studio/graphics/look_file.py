@@ -24,7 +24,9 @@ def read_look_file(path: Path) -> LookFile:
 def encode_look_file(look: LookFile) -> bytes:
     """The file of a look: the same look gives the same bytes."""
     plain = LookFile(**{name: getattr(look, name) for name in LookFile.__struct_fields__})
-    return msgspec.json.format(msgspec.json.encode(plain), indent=2) + b"\n"
+    # A part that says nothing is left out, whether or not it is the default itself.
+    values = {name: value for name, value in msgspec.to_builtins(plain).items() if value != {}}
+    return msgspec.json.format(msgspec.json.encode(values), indent=2) + b"\n"
 
 
 def beside(folder: Path, name: str, what: str) -> Path:

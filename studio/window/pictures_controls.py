@@ -9,18 +9,20 @@ from PySide6.QtWidgets import QFrame, QScrollArea, QVBoxLayout, QWidget
 
 from studio.graphics.catalogue import Picture
 from studio.graphics.frame import Frame, read_frame
-from studio.graphics.look import Look, shipped_looks
+from studio.graphics.look import Look, is_own, shipped_looks
 from studio.window.chooser import Chooser
 from studio.window.document import Document
 from studio.window.fields import TextField
+from studio.window.flow import flow
 from studio.window.form_parts import FieldBox
-from studio.window.labels import plain_label
+from studio.window.labels import plain_label, push_button
+from studio.window.look_book import LookBook
 from studio.window.palette import GRID
 from studio.window.pictures_check import Check
 from studio.window.pictures_choice import ChoiceSubject, choice_of, with_choice
 from studio.window.pictures_frame import background_chooser, frame_chooser, frame_key
 from studio.window.pictures_tires import TireChoice
-from studio.window.pictures_view import View, look_of
+from studio.window.pictures_view import View
 
 WIDTH = 256
 
@@ -29,10 +31,12 @@ class Controls(QScrollArea):
     """``changed`` gives another view. What belongs to the episode is edited through the document, as named steps."""
 
     changed = Signal(object)
+    look_wanted = Signal()
+    """The user wants to make the channel's look."""
 
-    def __init__(self, document: Document) -> None:
+    def __init__(self, document: Document, book: LookBook) -> None:
         super().__init__()
-        self._document = document
+        self._document, self._book = document, book
         self._view = View()
         self._subject = ChoiceSubject(document)
         self._takes = 0
@@ -41,6 +45,8 @@ class Controls(QScrollArea):
         self.tires = TireChoice()
         self.tires_note = plain_label("", "quiet", wrap=True)
         self.look = Chooser(16)
+        self.look_problem = plain_label("", "problem", wrap=True)
+        self.make_look = push_button("Channel's &look…", self.look_wanted.emit)
         self.frame, self.background = frame_chooser(), background_chooser(self._look)
         self.captions = Check("&Keep the caption band free")
         self._tires_box = below(GRID // 2, FieldBox("Tires shown", self.tires, wide=True), self.tires_note)
@@ -61,12 +67,23 @@ class Controls(QScrollArea):
         episode, picture = self._document.episode, self._subject.picture
         title = choice_of(episode, picture).title
         self.title_note.setVisible(any(character.isdigit() for character in title))
-        self.look.setCurrentIndex(self.look.findData(look_of(episode).id))
+        self._show_look(episode.look)
         self.tires.tires.show_choice(episode, choice_of(episode, picture).specimens, self._takes)
         some = self._takes > 0 and self.tires.tires.rowCount() > 0
         self._tires_box.setVisible(some)
         most = "One tire" if self._takes == 1 else f"Up to {self._takes} tires"
         self.tires_note.setText(f"{most}; with none checked, the picture chooses.")
+
+    def _show_look(self, name: str) -> None:
+        """The shipped looks, and the channel's own where the episode has one; why it cannot be used, if it cannot."""
+        for row in range(self.look.count() - 1, len(shipped_looks()) - 1, -1):
+            self.look.removeItem(row)
+        fault, chosen = self._book.fault, self._book.chosen
+        if is_own(name) or fault:
+            self.look.addItem(f"{name} cannot be used" if fault else f"{chosen.name}, ours", name)
+        self.look.setCurrentIndex(self.look.findData(name))
+        self.look_problem.setText(f"{fault}. Until then pictures are drawn in {chosen.name}." if fault else "")
+        self.look_problem.setVisible(bool(fault))
 
     def show_view(self, view: View) -> None:
         """Show how the picture is looked at."""
@@ -95,8 +112,8 @@ class Controls(QScrollArea):
         column.setContentsMargins(2 * GRID, 2 * GRID, 2 * GRID, 2 * GRID)
         column.setSpacing(GRID + 4)
         for widget in (below(GRID // 2, FieldBox("Title", self.title, wide=True), self.title_note), self._tires_box,
-                       FieldBox("Look of the channel", self.look, wide=True), self.frame, self.captions,
-                       self.background):  # fmt: skip
+                       below(GRID // 2, FieldBox("Look of the channel", self.look, wide=True), self.look_problem,
+                             flow(self.make_look)), self.frame, self.captions, self.background):  # fmt: skip
             column.addWidget(widget)
         column.addStretch(1)
         self._column = column
@@ -136,7 +153,7 @@ class Controls(QScrollArea):
         self.changed.emit(replace(self._view, background=text))
 
     def _look(self) -> Look:
-        return look_of(self._document.episode)
+        return self._book.chosen
 
 
 def below(spacing: int, *widgets: QWidget) -> QWidget:

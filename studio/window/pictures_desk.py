@@ -7,9 +7,10 @@ from PySide6.QtCore import QObject, QTimer, Signal
 
 from studio.graphics.frame import FRAMES
 from studio.window.document import Document
+from studio.window.look_book import LookBook
 from studio.window.pictures_drawer import Drawer
 from studio.window.pictures_order import Drawn, Order
-from studio.window.pictures_view import View, look_of
+from studio.window.pictures_view import View
 
 LIVE, FILE, SHELF = "live", "file", "shelf "
 _LIVE_MS, _SHELF_MS, _FILE_MS = 15, 250, 400
@@ -25,9 +26,9 @@ class Desk(QObject):
     shelf = Signal(str, object)
     file_made = Signal(object)
 
-    def __init__(self, document: Document, drawer: Drawer, parent: QObject | None = None) -> None:
+    def __init__(self, document: Document, drawer: Drawer, book: LookBook, parent: QObject | None = None) -> None:
         super().__init__(parent)
-        self._document, self._drawer = document, drawer
+        self._document, self._drawer, self._book = document, drawer, book
         self._ids: tuple[str, ...] = ()
         self._size, self._thumb = (1, 1), (1, 1)
         self._awake, self._file_wanted = False, False
@@ -38,6 +39,7 @@ class Desk(QObject):
         self._file_timer = self._timer(_FILE_MS, self.want_file)
         drawer.drawn.connect(self._take)
         document.changed.connect(self.refresh)
+        book.changed.connect(self.refresh)
 
     def wake(self, ids: Iterable[str], thumb: tuple[int, int]) -> None:
         """The place is shown: draw these pictures, small ones in this size."""
@@ -81,7 +83,7 @@ class Desk(QObject):
     def _order(self, key: str, picture: str) -> Order:
         episode = self._document.episode
         return Order(
-            key=key, picture=picture, episode=episode, findings=self._document.findings, look=look_of(episode),
+            key=key, picture=picture, episode=episode, findings=self._document.findings, look=self._book.shown,
             frame=self.view.frame, background=self.view.background, step=self.view.step, size=self._size,
         )  # fmt: skip
 

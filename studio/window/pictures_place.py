@@ -1,6 +1,7 @@
 """The place *Pictures*: the catalogue on a shelf, one picture large, and what can be chosen about it."""
 
 from collections.abc import Callable, Mapping
+from functools import cached_property
 from pathlib import Path
 
 from PySide6.QtCore import Qt, QTimer
@@ -9,6 +10,8 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from studio.graphics.catalogue import Picture, catalogue
 from studio.handoff.picture_files import Wanted
+from studio.window.look_book import LookBook
+from studio.window.look_editor import LookEditor
 from studio.window.pictures_bar import StageBar
 from studio.window.pictures_cache import SessionCache
 from studio.window.pictures_controls import Controls, names_of
@@ -23,7 +26,7 @@ from studio.window.pictures_origin import Origin
 from studio.window.pictures_shelf import THUMB, Shelf
 from studio.window.pictures_spread import Spread
 from studio.window.pictures_stage import Stage
-from studio.window.pictures_view import View, look_of
+from studio.window.pictures_view import View
 from studio.window.place import Place, Workshop
 from studio.window.tasks import Job
 
@@ -42,9 +45,10 @@ class PicturesPlace(Place):
         self._copying = False
         self.cache = SessionCache()
         self.drawer = Drawer(workshop.jobs, Drawings(pictures, self.cache), self)
-        self.desk = Desk(self.document, self.drawer, self)
+        self.book = LookBook(self.document, self)
+        self.desk = Desk(self.document, self.drawer, self.book, self)
         self.shelf, self.stage, self.bar = Shelf(self.appearance), Stage(self.appearance), StageBar()
-        self.controls, self.missing = Controls(self.document), MissingPage()
+        self.controls, self.missing = Controls(self.document, self.book), MissingPage()
         self.export = ExportPanel(workshop, self._export)
         self.origin = Origin(self.appearance)
         self._spread = Spread(
@@ -113,6 +117,25 @@ class PicturesPlace(Place):
         self.controls.show_view(view)
         self._show_steps(view)
         self.desk.look_at(view, self.stage.image_size())
+
+    @cached_property
+    def editor(self) -> LookEditor:
+        """Where the channel's look is made; built when first asked for."""
+        made = LookEditor(self.workshop, self.book)
+        made.left.connect(self.show_choices)
+        return made
+
+    def make_look(self) -> None:
+        """Make the channel's look beside the picture, which is drawn in it at once."""
+        self._fill_shelf()
+        self._spread.show_side(self.editor)
+        self.editor.enter()
+
+    def show_choices(self) -> None:
+        """The choices about a picture again."""
+        self._spread.show_side(None)
+        self.controls.refresh()
+        self.controls.make_look.setFocus()
 
     # Qt's own
 
@@ -200,7 +223,7 @@ class PicturesPlace(Place):
         episode, view = self.document.episode, self.desk.view
         wanted = Wanted(ids=ids, frame=view.frame, format=format_, background=view.background, steps=steps)  # type: ignore[arg-type]
         return Export(
-            episode=episode, findings=self.document.findings, look=look_of(episode), wanted=wanted, folder=folder,
+            episode=episode, findings=self.document.findings, look=self.book.chosen, wanted=wanted, folder=folder,
             names=names_of(self._pictures()),
         )  # fmt: skip
 
@@ -209,6 +232,8 @@ class PicturesPlace(Place):
         self.shelf.selectionModel().selectionChanged.connect(self._selection_changed)
         self.bar.changed.connect(self.look_at)
         self.controls.changed.connect(self.look_at)
+        self.controls.look_wanted.connect(self.make_look)
+        self.document.state_changed.connect(self._document_changed)
         self.stage.resized.connect(self._stage_resized)
         self.stage.wanted_file.connect(self.desk.want_file)
         self.missing.wanted.connect(self._to_the_car)
@@ -224,6 +249,7 @@ class PicturesPlace(Place):
             ("&Copy the picture", QKeySequence.StandardKey.Copy, self.copy),
             ("&Export the chosen pictures…", "Ctrl+E", self.export.export_chosen),
             ("Export &all pictures…", "Ctrl+Shift+E", self.export.export_all),
+            ("Channel's &look…", "", self.make_look),
             ("&Stop the export", "", self.export.stop_export),
         ):
             action = QAction(text, self)

@@ -15,6 +15,7 @@ from studio.window.pictures_shelf import Shelf
 from studio.window.pictures_stage import Stage
 
 _NARROW = 820
+MAKING_WIDTH = 360
 
 
 class Spread(QWidget):
@@ -31,8 +32,10 @@ class Spread(QWidget):
         self._large = QVBoxLayout()
         self._fill_middle(stage, missing)
         controls.add_below(export)
+        self._side = QStackedWidget()
+        self._side.addWidget(controls)
         self._split.addWidget(self._middle)
-        self._split.addWidget(controls)
+        self._split.addWidget(self._side)
         self._split.setStretchFactor(0, 1)
         self._split.setStretchFactor(1, 0)
         self._split.setSizes(self._sizes())
@@ -51,6 +54,15 @@ class Spread(QWidget):
     def show_missing(self, missing: bool) -> None:
         """Show what is missing in place of the picture, or the picture."""
         self._middle.setCurrentIndex(1 if missing else 0)
+
+    def show_side(self, widget: QWidget | None) -> None:
+        """Show this in place of the choices; None brings them back."""
+        shown = widget or self._controls
+        if self._side.indexOf(shown) < 0:
+            self._side.addWidget(shown)
+        self._side.setCurrentWidget(shown)
+        if not self.is_narrow:
+            self._split.setSizes(self._sizes())
 
     def order_links(self) -> None:
         """Tab comes to the findings of a picture where they stand."""
@@ -81,4 +93,5 @@ class Spread(QWidget):
         self._middle.addWidget(missing)
 
     def _sizes(self) -> list[int]:
-        return [2000, self._appearance.px(WIDTH)]
+        making = self._side.currentWidget() is not self._controls
+        return [2000, self._appearance.px(MAKING_WIDTH if making else WIDTH)]

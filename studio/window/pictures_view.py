@@ -1,9 +1,10 @@
 """How the pictures are looked at now: not part of the episode, and not a step of undo."""
 
 from dataclasses import dataclass, replace
+from pathlib import Path
 
 from studio.graphics.frame import FRAMES, Frame
-from studio.graphics.look import Look, LookError, look_named, shipped_looks
+from studio.graphics.look import Look, LookError, look_for, shipped_looks
 from studio.model.episode import Episode
 
 KEY_COLOR = "#00B140"
@@ -28,10 +29,10 @@ class View:
         return replace(self, picture=picture, step=None)
 
 
-def look_of(episode: Episode) -> Look:
-    """The episode's look; the first shipped one where it names none that there is."""
+def look_of(episode: Episode, folder: Path | None = None) -> Look:
+    """The episode's look, named from its ``folder``; the first shipped one where it cannot be used."""
     try:
-        return look_named(episode.look)
+        return look_for(episode.look, folder)
     except LookError:
         return next(iter(shipped_looks().values()))
 
