@@ -90,8 +90,9 @@ def _lines(scene: Scene, stages: _Stages, start: int, clock: Clock) -> list[AnyM
 
 
 def _backwards(scene: Scene, index: int) -> bool:
-    """Whether a line's end lies on the thing: it is drawn from there towards its label."""
+    """Whether a line's end lies on the thing: it is drawn from there towards its label, its casing as it is itself."""
     mark = scene.marks[index]
+    mark = next((other for other in scene.marks if other.name == plain_name(mark.name)), mark)
     if not isinstance(mark, Shape) or (mark.stroke and sum(mark.stroke.dash) > 0):
         return False  # dashes would crawl
     whole = plain_name(mark.name).rpartition("/")[0]

@@ -6,11 +6,13 @@ from math import ceil
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from studio.graphics.motion import Draw, Fade, Morph, Movement, Travel, paced
 from studio.graphics.moving.clips import clip_of
 from studio.graphics.moving.cues import Clock
 from studio.graphics.moving.pose import opacity
+from studio.graphics.scene import Shape, Stroke
 from studio.graphics.timing import step_holds
 from studio.model.rate import RATES
 from studio.model.rundown import Rate
@@ -89,6 +91,18 @@ def test_a_leader_that_starts_on_the_thing_is_drawn_forwards() -> None:
     clip = clip_of(scene("any", *marks), "25")
     drawn = [m for m in clip.movements if isinstance(m, Draw)]
     assert len(drawn) == 1 and not drawn[0].backwards
+
+
+@pytest.mark.parametrize("dash", [(), (6.0, 4.0)])
+def test_a_casing_is_drawn_as_its_line_is(dash: tuple[float, ...]) -> None:
+    marks = list(noted().marks)
+    leader = next(mark for mark in marks if isinstance(mark, Shape) and mark.name == "note/leader")
+    cased = [replace(leader, name="note/leader/casing", stroke=Stroke("#FFFFFF", 6.0)),
+             replace(leader, stroke=Stroke("#000000", 2.0, dash))]  # fmt: skip
+    marks[marks.index(leader) : marks.index(leader) + 1] = cased
+    drawn = [m for m in clip_of(scene("any", *marks), "25").movements if isinstance(m, Draw)]
+    assert len(drawn) == 1 and len(drawn[0].marks) == 2
+    assert drawn[0].backwards is (not dash)  # dashes would crawl
 
 
 @given(share=st.floats(0.0, 1.0))
