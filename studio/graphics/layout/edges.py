@@ -101,8 +101,8 @@ def _foot(frame: Frame, look: Look, words: Words, content: Box) -> tuple[Marks, 
     """Caution, sources and the channel's own line. Beside a logo each may take a line more, so that it is not cut."""
     cap, more = frame.cap_height("small"), int(content.width < frame.content.width)
     step = LINE_STEP * font_size(cap)
-    tall = frame.shape == "tall"
-    caution = wrap(words.caution, cap, "semibold", content.width, (4 if tall else 3) + more)
+    tall, wide = frame.shape == "tall", frame.shape == "wide"
+    caution = wrap(words.caution, cap, "semibold", content.width, (3 if wide else 4) + more)
     sources = wrap(words.sources, cap, "regular", content.width, (2 if tall else 1) + more)
     own = wrap(look.small_print, cap, "regular", content.width, 1 if frame.shape == "wide" else 2)
     lines = [(line, "caution", "semibold", look.ink) for line in caution]
