@@ -1,0 +1,220 @@
+"""What is said in numbers: quantities, sizes, weeks and years of manufacture, load indexes, multiples; with precision.
+
+Built on the numbers found in running text; added here is what only a script about tires says, and units that a speaker
+leaves out (``nine on the left, four thirty-seconds on the right``).
+"""
+
+import re
+from bisect import bisect_right
+from collections.abc import Sequence
+from typing import Literal
+
+import msgspec
+
+from studio.model.quantity import System, UnitName
+from studio.model.running_text import RunningNumber, numbers_in
+
+Sort = Literal["quantity", "size", "week", "year", "index", "multiple", "part"]
+Bound = Literal["", "least", "most"]
+_SIZE = re.compile(r"(?<![\w/])(?:LT|HL|P|T)?\d{3}/\d{2} ?(?:Z?R|[DB])F? ?\d{2}(?!\d)(?: ?[CE]\b)?", re.IGNORECASE)
+_WEEK = re.compile(r"\bweek(?: number)? (?P<n>\d{1,2}|[a-z]+(?:-[a-z]+)?)\b", re.IGNORECASE)
+_YEAR = re.compile(
+    r"\b(?:made|built|produced|manufactured|moulded|molded|born|of|dates?|from)(?: back)?(?: to)?(?: in| from| the "
+    r"year)?"
+    r" (?P<n>(?:19|20)\d{2})\b", re.IGNORECASE)  # fmt: skip
+_MADE = re.compile(r"\b(?:made|built|produced|manufactured|mou?lded|born|week|date code|dates? (?:from|back))\b", re.I)
+_INDEX = re.compile(r"\bload (?:index|number)(?: of| is| says)? (?P<n>\d{2,3})\b", re.IGNORECASE)
+_MULTIPLE = re.compile(
+    r"\b(?P<m>twice|double|triple|half|(?:two|three|four|five|six|\d{1,2}) times)\b"
+    r"(?= (?:as (?:much|deep|many|old|far|fast|high|heavy|wide|long)|(?:the|its|that|of the|of its) ))",
+    re.IGNORECASE)  # fmt: skip
+_PART_OF = re.compile(
+    r"\b(?P<p>(?:a|one|two|three|four)[ -](?:thirds?|quarters?|fifths?|tenths?)|half|a half) of (?:the |its |their |"
+    r"all )"
+    r"{0,2}(?:usable |original |full )?(?:tread|depth|rubber|life|profile)\b", re.IGNORECASE)  # fmt: skip
+_A_UNIT = re.compile(r"(?<!of )(?<!half )(?<!quarter )(?<!-)\ban? (?P<u>inch|millimet(?:er|re))\b", re.IGNORECASE)
+_TIMES = {"twice": 2.0, "double": 2.0, "triple": 3.0, "half": 0.5}
+_WORD_TIMES = {"two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "a": 1, "one": 1}
+_PARTS = {"third": 3, "quarter": 4, "fifth": 5, "tenth": 10}
+_LEAST = re.compile(r"\b(?:at least|more than|over|above|beyond|upwards of|better than|no less than|past)\s+$", re.I)
+_MOST = re.compile(
+    r"\b(?:at most|less than|under|below|up to|no more than|not more than|fewer than|nearly|almost|just short of"
+    r"|barely|hardly|just under|not quite|close to)(?:\s+(?:the|a|an))?\s+$", re.IGNORECASE)  # fmt: skip
+_ROUGH = re.compile(
+    r"\b(?:about|roughly|around|approximately|some|almost|nearly|close to|just under|just over|a good|barely|not quite"
+    r"|a little (?:over|under|more than|less than)|or so|say|call it|well over|give or take|near)(?:\s+(?:a|an))?\s+$"
+    r"|[~≈]\s*$", re.IGNORECASE)  # fmt: skip
+_GOES_ON = frozenset(
+    "and or at in on for behind above below to the but is are was instead rather than against as well too"
+    " now left here there while versus vs when with not up before after where only again each all round apart".split()
+)
+_NEXT = re.compile(r"\s*-?\s*([^\W\d_]+|\S)?")
+_READS = re.compile(
+    r"\b(?:reads?|reading|measures?|measured|down to|shows|gauge says|i (?:read|get|got|have))(?: (?:a|an|only|just|"
+    r"about"
+    r"|at))?\s+$", re.IGNORECASE)  # fmt: skip
+_DEEPEST = 24.0
+_BACK = 60
+
+
+class Said(msgspec.Struct, frozen=True, kw_only=True):
+    """A number as said at ``text[start:end]``: ``value`` (to ``until``) in one of ``units``, said to ``step``."""
+
+    sort: Sort
+    start: int
+    end: int
+    text: str
+    value: float
+    until: float | None = None
+    units: tuple[UnitName, ...] = ()
+    step: float = 1.0
+    rough: bool = False
+    bound: Bound = ""
+    unit_inferred: bool = False
+    exact: bool = False
+    """Said in whole units or a fraction, so that a conversion starts from it as it stands."""
+
+
+def said_in(text: str, units: System, sentences: Sequence[int]) -> list[Said]:
+    """What ``text`` says in numbers, in its order; what claims no quantity (counts, ordinals, dates) is left out.
+
+    ``sentences`` are the starts of its sentences. Time grows with the length of the text.
+    """
+    special = _special(text)
+    taken = sorted((its.start, its.end) for its in special)
+    starts = [start for start, _ in taken]
+    running = [n for n in numbers_in(text) if not _within(n, starts, taken)]
+    found = [*special, *_quantities(text, running, units, sentences)]
+    return sorted(found, key=lambda its: its.start)
+
+
+def _within(number: RunningNumber, starts: Sequence[int], taken: Sequence[tuple[int, int]]) -> bool:
+    at = bisect_right(starts, number.start) - 1
+    inside = at >= 0 and taken[at][1] > number.start
+    return inside or (at + 1 < len(taken) and taken[at + 1][0] < number.end)
+
+
+def _special(text: str) -> list[Said]:
+    found = [_plainly("size", m.start(), m.end(), text, 0.0) for m in _SIZE.finditer(text)]
+    for match in _WEEK.finditer(text):
+        number = numbers_in(match["n"]) or ()
+        if number and number[0].unit is None and 1 <= number[0].value <= 53:
+            found.append(_plainly("week", match.start("n"), match.end("n"), text, number[0].value))
+    for match in _YEAR.finditer(text):
+        near = text[max(0, match.start() - _BACK) : match.end("n")]
+        if _MADE.search(near):
+            found.append(_plainly("year", match.start("n"), match.end("n"), text, float(match["n"])))
+    for match in _INDEX.finditer(text):
+        found.append(_plainly("index", match.start("n"), match.end("n"), text, float(match["n"])))
+    for match in _A_UNIT.finditer(text):
+        unit: UnitName = "in" if match["u"].lower() == "inch" else "mm"
+        one = _plainly("quantity", match.start(), match.end(), text, 1.0)
+        found.append(msgspec.structs.replace(one, units=(unit,), exact=True))
+    for match in _PART_OF.finditer(text):
+        found.append(_part(match, text))
+    spans = [(its.start, its.end) for its in found]
+    for match in _MULTIPLE.finditer(text):
+        if not any(start < match.end("m") and match.start("m") < end for start, end in spans):
+            value = _times(match["m"].lower())
+            found.append(_plainly("multiple", match.start("m"), match.end("m"), text, value))
+    return found
+
+
+def _plainly(sort: Sort, start: int, end: int, text: str, value: float) -> Said:
+    return Said(sort=sort, start=start, end=end, text=text[start:end], value=value, bound=_bound(text, start),
+                rough=bool(_ROUGH.search(text[max(0, start - _BACK) : start])))  # fmt: skip
+
+
+def _part(match: re.Match[str], text: str) -> Said:
+    words = re.split(r"[ -]", match["p"].lower())
+    bottom = next((n for word in words for name, n in _PARTS.items() if word.startswith(name)), 2)
+    share = 100.0 * _WORD_TIMES.get(words[0], 1) / bottom
+    start, end = match.span("p")
+    return Said(sort="part", start=start, end=end, text=text[start:end], value=share, units=("%",), step=10.0,
+                rough=True, bound=_bound(text, start))  # fmt: skip
+
+
+def _times(words: str) -> float:
+    first = words.split()[0]
+    return _TIMES.get(first) or float(_WORD_TIMES.get(first, 0) or first)
+
+
+def _quantities(
+    text: str, running: Sequence[RunningNumber], units: System, sentences: Sequence[int]
+) -> list[Said]:
+    found = []
+    for place, number in enumerate(running):
+        if number.unit is not None:
+            found.append(_quantity(text, number, _units_of(number)))
+        elif borrowed := _borrowed(text, running, place, units, sentences):
+            found.append(_quantity(text, number, borrowed, inferred=True))
+    return found
+
+
+def _units_of(number: RunningNumber) -> tuple[UnitName, ...]:
+    first = number.unit
+    assert first is not None
+    return (first,) if number.other_unit is None else (first, number.other_unit)
+
+
+def _quantity(text: str, number: RunningNumber, units: tuple[UnitName, ...], inferred: bool = False) -> Said:
+    before = text[max(0, number.start - _BACK) : number.start]
+    step = number.step
+    last = number.until if number.until is not None else number.value
+    if step == 1.0 and not number.in_words:
+        step = _round_step(abs(last))
+    fraction = number.unit == "32nds" or (step < 1 and not (step * 10**6) % 1 and number.in_words)
+    return Said(
+        sort="quantity", start=number.start, end=number.end, text=number.text, value=number.value, until=number.until,
+        units=units, step=step, rough=number.approximate or bool(_ROUGH.search(before)),
+        bound=_bound(text, number.start), unit_inferred=inferred, exact=bool(fraction) or step >= 1,
+    )  # fmt: skip
+
+
+def _round_step(value: float) -> float:
+    """12,000 is said to the thousand, 6830 to the ten."""
+    step = 1.0
+    while value >= 100 * step and value % (step * 10) == 0 and step < 10_000:
+        step *= 10
+    return step
+
+
+def _bound(text: str, start: int) -> Bound:
+    before = text[max(0, start - _BACK) : start]
+    return "least" if _LEAST.search(before) else "most" if _MOST.search(before) else ""
+
+
+def _borrowed(
+    text: str, running: Sequence[RunningNumber], place: int, units: System, sentences: Sequence[int]
+) -> tuple[UnitName, ...]:
+    """The unit that a bare number leaves out: that of a neighbor in its sentence, or the gauge's; none for a count."""
+    number = running[place]
+    if not _stands_alone(text, number):
+        return ()
+    sentence = bisect_right(sentences, number.start)
+    for step in (-1, 1, -2, 2):
+        other = running[place + step] if 0 <= place + step < len(running) else None
+        if other is None or other.unit in (None, "years", "money", "%"):
+            continue
+        if bisect_right(sentences, other.start) == sentence and _alike(number, other):
+            return _units_of(other)
+    if _READS.search(text[max(0, number.start - _BACK) : number.start]) and 0 < number.value <= _DEEPEST:
+        return ("32nds",) if units == "us" else ("mm",)
+    return ()
+
+
+def _alike(number: RunningNumber, other: RunningNumber) -> bool:
+    """Whether the two could be said in one unit: neither is many times the other."""
+    small, large = sorted((abs(number.value), abs(other.value)))
+    return large <= 5 * small or other.unit in ("degC", "degF")
+
+
+def _stands_alone(text: str, number: RunningNumber) -> bool:
+    """Whether no noun follows that the number would count, and no name stands before it."""
+    if re.search(r"\b(?:episode|segment|part|chapter|page|step|number|no\.|tire|tyre|row|section|version|rule|out "
+                 r"of)\s+$",
+                 text[max(0, number.start - 20) : number.start], re.IGNORECASE):  # fmt: skip
+        return False
+    after = _NEXT.match(text, number.end)
+    word = (after[1] or "").lower() if after else ""
+    return not word or word in _GOES_ON or (len(word) == 1 and not word.isalnum() and word not in "/%:")
