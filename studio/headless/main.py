@@ -21,6 +21,7 @@ VERBS = {
     "size": "what a tire's marking says, and how another size compares",
     "findings": "what an episode's readings say, with working and sources",
     "pictures": "write an episode's pictures into a folder",
+    "script": "check the rundown: numbers, spoken length, chapters, duties",
     "handoff": "make every file that the edit and the upload need",
 }
 EPILOG = f"""\

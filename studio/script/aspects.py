@@ -7,7 +7,7 @@ speech, no source.
 import re
 from fnmatch import fnmatchcase
 from functools import lru_cache
-from typing import Literal
+from typing import Literal, get_args
 
 import msgspec
 
@@ -211,6 +211,7 @@ DEFAULT: dict[Dimension, str] = {
     "index": "index", "turns": "turns", "rpm": "rpm", "rain": "rain", "flow": "flow",
 }  # fmt: skip
 BY_ID = {aspect.id: aspect for aspect in ASPECTS}
+OF_DIMENSION = {its: [a.id for a in ASPECTS if its in a.dimensions] for its in get_args(Dimension)}
 CUES = {aspect.id: re.compile(rf"(?<!\w)(?:{aspect.cue})", re.IGNORECASE | re.DOTALL) for aspect in ASPECTS}
 
 

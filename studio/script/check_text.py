@@ -78,14 +78,16 @@ def _verdicts(
     verdicts: list[Judged | None] = []
     ways = [mention for mention in mentions if _is_way(mention)]
     tires = [mention for mention in mentions if not _is_way(mention)]
-    here, cues = (-1, -1), {}
+    here: tuple[object, ...] = ()
+    cues: dict[str, tuple[tuple[int, int], ...]] = {}
     for place, its in enumerate(said):
         span = _window(sentence_span(starts, its.start, len(text)), its)
-        if span != here:
-            here, cues = span, cues_in(text[span[0] : span[1]])
+        dimensions = dimensions_of(its)
+        if (*span, *dimensions) != here:
+            here, cues = (*span, *dimensions), cues_in(text[span[0] : span[1]], dimensions)
         last = said[place - 1].end if place else 0
         ahead = said[place + 1].start if place + 1 < len(said) else len(text)
-        meant = {"money": ways, "distance": mentions}.get("".join(dimensions_of(its)), tires)
+        meant = {"money": ways, "distance": mentions}.get("".join(dimensions), tires)
         spoken = spoken_of(text, meant, (its.start, its.end), span, ahead, last)
         carried = _before(meant, span[0]) if spoken is None else None
         around = Around(

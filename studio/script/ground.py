@@ -1,5 +1,6 @@
 """The ground on which numbers are judged: all that is known and cited, so that each number meets only its like."""
 
+import re
 from collections.abc import Mapping, Sequence
 
 import msgspec
@@ -30,6 +31,7 @@ class Ground(msgspec.Struct, frozen=True, kw_only=True):
     load_of: Mapping[int, float]
     units: System
     regions: Mapping[str, str]
+    places: re.Pattern[str]
     own_region: str = ""
 
 
@@ -60,6 +62,7 @@ def prepare(findings: Findings, tables: Tables, units: System, episode: Episode 
     return Ground(
         findings=index, known=by_dimension, by_aspect=by_aspect, cited=cited, lexicon=lexicon(index),
         sizes=_sizes(index, episode), load_of=dict(tables.load_kg), units=units, regions={**names, **aliases},
+        places=re.compile(rf"\b(?:{'|'.join(re.escape(its) for its in {**names, **aliases})})\b"),
         own_region=_own_region(index, names),
     )  # fmt: skip
 

@@ -8,7 +8,7 @@ import msgspec
 
 from studio.model.quantity import Quantity
 from studio.script.agreement import agrees, agrees_with, off_by
-from studio.script.aspects import BY_ID, CUES, DEFAULT, DIMENSION_OF, Dimension
+from studio.script.aspects import BY_ID, CUES, DEFAULT, DIMENSION_OF, OF_DIMENSION, Dimension
 from studio.script.cited import Cited, stems
 from studio.script.ground import Ground, plain_size
 from studio.script.known import Known, own_first
@@ -60,9 +60,10 @@ class Around(msgspec.Struct, frozen=True, kw_only=True):
     cues: Mapping[str, tuple[tuple[int, int], ...]] = {}
 
 
-def cues_in(sentence: str) -> dict[str, tuple[tuple[int, int], ...]]:
-    """Where each aspect's words stand in a sentence."""
-    found = {id_: tuple(m.span() for m in cue.finditer(sentence)) for id_, cue in CUES.items()}
+def cues_in(sentence: str, dimensions: Iterable[Dimension]) -> dict[str, tuple[tuple[int, int], ...]]:
+    """Where the words of each aspect that has one of these dimensions stand in a sentence."""
+    wanted = dict.fromkeys(id_ for dimension in dimensions for id_ in OF_DIMENSION.get(dimension, ()))
+    found = {id_: tuple(match.span() for match in CUES[id_].finditer(sentence)) for id_ in wanted}
     return {id_: spans for id_, spans in found.items() if spans}
 
 
@@ -126,8 +127,6 @@ def _addressed(around: Around, dimensions: Sequence[Dimension], of_somebody: boo
     scored: list[tuple[int, str]] = []
     clause = set()
     for aspect, spans in around.cues.items():
-        if not set(BY_ID[aspect].dimensions) & set(dimensions):
-            continue
         far, parted = min(_apart(around.sentence, span, (start, end)) for span in spans)
         if far <= _NEAR:
             scored.append((far + 40 * parted - 30 * BY_ID[aspect].weight, aspect))
@@ -252,9 +251,10 @@ _LEGAL = re.compile(r"legal|\blaw\b|limit|minimum|needs?\b|ask|must|require|advi
 
 def _elsewhere(said: Said, around: Around, ground: Ground, dimensions: Sequence[Dimension]) -> Judged | None:
     """The verdict on what is said of another place's law or advice; None where no other place is named."""
-    named = [name for alias, name in ground.regions.items()
-             if name != ground.own_region and re.search(rf"\b{re.escape(alias)}\b", around.sentence)]  # fmt: skip
-    if not named or "len" not in dimensions or not _LEGAL.search(around.sentence):
+    if "len" not in dimensions:
+        return None
+    named = {ground.regions[match[0]] for match in ground.places.finditer(around.sentence)} - {ground.own_region}
+    if not named or not _LEGAL.search(around.sentence):
         return None
     rows = [row for row in ground.cited.get("len", ()) if row.region in named]
     fitting = [row for row in rows if _fits(said, row)]

@@ -158,6 +158,17 @@ _PATTERNS: dict[str, tuple[str, ...]] = {
         rf"car {_TIRE})",
     ),
 }  # fmt: skip
+_TELLS: dict[str, tuple[str, ...]] = {  # a sentence without one of these words cannot state the myth
+    "width": ("tread",), "r_speed": ("speed", "rim", "radius"), "federal_limit": ("2/32", "two"),
+    "same_number": ("1.6", "1,6"), "bars_exact": ("bar", "indicator"), "same_size": ("same",), "sidewall_pressure": ("wall",),
+    "xl_capacity": ("more",), "pressure_proportion": ("temperature",), "one_psi_rule": ("10", "ten"),
+    "nitrogen": ("nitrogen",), "tpms_lamp": ("lamp", "light", "tpms", "sensor", "monitor"),
+    "dot_approved": ("approv", "certif", "tested"),
+    "e_number": ("made", "manufact", "built", "produced", "origin", "from"),
+    "six_years": ("year",), "iso_week": ("week",), "treadwear_miles": ("tread",), "traction_aa": ("aa",),
+    "mud_and_snow": ("s",), "nasa_safe": ("safe", "how fast", "without"), "two_limits": ("quarter", "1/4", ".25"),
+    "new_on_drive": ("new", "better", "best", "deeper", "fresh"), "any_crossover": ("passenger", "p-metric", "car"),
+}  # fmt: skip
 _COMPILED: Mapping[str, tuple[re.Pattern[str], ...]] = {
     id_: tuple(re.compile(wording, re.IGNORECASE | re.DOTALL) for wording in wordings)
     for id_, wordings in _PATTERNS.items()
@@ -219,7 +230,9 @@ def _stated(sentence: str, after: str) -> list[str]:
     asks = sentence.rstrip().rstrip("\"”’)").endswith("?") and not re.match(r"\s*yes\b", after, re.IGNORECASE)
     if asks or _TAKES_BACK.match(after):
         return []
-    return [id_ for id_, wordings in _COMPILED.items() if any(_says(id_, wording, sentence) for wording in wordings)]
+    small = sentence.lower()
+    told = [id_ for id_, words in _TELLS.items() if any(word in small for word in words)]
+    return [id_ for id_ in told if any(_says(id_, wording, sentence) for wording in _COMPILED[id_])]
 
 
 def _says(id_: str, wording: re.Pattern[str], sentence: str) -> bool:
