@@ -9,19 +9,54 @@ from studio.questions.measures import depth_role
 
 _I = re.IGNORECASE
 _NOUN = re.compile(
-    r"^ ?(?:t[iy]res?|wheels?|of them|of the|of my|years?|yrs?|months?|weeks?|days?|hours?|minutes?|seconds?|times|people|doors?|door|cyl\w*|ply|lugs?|corners?|season|"
-    r"speed|stars?|videos?|cars?|trucks?|kids|bucks|dollars|grand|%|st\b|nd\b|rd\b|th\b|x|wd\b|yo\b|k\b|p\b|old|new t[iy]res?|or so years|points?|out of|reifen|pneus|gomme|jahre|ans\b|pm\b|am\b|oclock)", _I)
+    r"^ ?(?:t[iy]res?|wheels?|of them|of the|of my|years?|yrs?|months?|weeks?|days?|hours?|minutes?|seconds?|times"
+    r"|people|doors?|door|cyl\w*|ply|lugs?|corners?|season|speed|stars?|videos?|cars?|trucks?|kids|bucks|dollars"
+    r"|grand|%|st\b|nd\b|rd\b|th\b|x|wd\b|yo\b|k\b|p\b|old|new t[iy]res?|or so years|points?|out of|reifen|pneus"
+    r"|gomme|jahre|ans\b|pm\b|am\b|oclock)",
+    _I,
+)
 _DEPTH_MODE = re.compile(r"\btread|\bdepth|\bprofil|\b32nds?|\bdibujo|\bbattistrada|\bprofondeur|\bgauge|\bmeasur", _I)
-_DEPTH_BEFORE = re.compile(r"(?:\b(?:was|were|at|is|are|has|have|had|now|new|from|to|measur\w+|reads?|reading|about|around|and|vs|only|with|=|:|started(?: at| with)?|originally|other(?:s)?(?: is| are)?|rest(?: are)?|"
-                           r"the (?:new )?other(?: one)?(?: is)?)|[,/&:=(+-]) ?$", _I)  # fmt: skip
-_DEPTH_AFTER = re.compile(r"^ ?(?:left\b|remaining|of tread|tread|when new|new\b|deep|on the|on my|front|rear|back|in (?:the )?(?:front|rear|back|center|middle))", _I)
-_AIR_MODE = re.compile(r"\bpressure|\bpsi\b|\binflat|\bpump|\bair(?:ed)?\b|\btpms|\bfill(?:ed)?\b|\bdeflat|druck|\bpression|\bpresi[oó]n|\bbar\b|\bkpa\b|\bgonfl|\bplacard|\bdoor (?:jamb|sticker)", _I)
-_AIR_BEFORE = re.compile(r"\b(?:at|to|from|was|were|is|are|now|says?|said|reads?|reading|shows?|showing|set|run(?:ning)?|filled|inflated|pumped|of|vs|and|about|around|only|had|have|them|it|recommended|placard|sticker|"
-                         r"down to|up to|dropped|pressure|pressures|in summer|in winter)[ :=]*(?:at |to |about |around |~ ?|is )?$", _I)  # fmt: skip
-_OUTSIDE = re.compile(r"^ ?(?:degrees? )?(?:outside|out\b(?! of)|ambient|overnight|below|in the (?:garage|shop|sun|morning|shade)|this morning)", _I)
-_FAR_BEFORE = re.compile(r"\b(?:after|with|at|for|have|has|got|lasted|about|around|only|over|nearly|almost|driven|drove|mileage|odometer|reads?|now|and|to|every|under|just)[ :~]*$", _I)
-_FAR_AFTER = re.compile(r"^ ?(?:on (?:them|these|the|it|mine|my|this)|so far|since|on the (?:clock|odo\w*)|odo|more|from new)", _I)
-_LIFE_MODE = re.compile(r"\bmile|\bkm\b|\bodo|\bmileage|\blast|\blife|\bwear|\bworn|\blonger|\btread|\bdepth|\brotat", _I)
+_DEPTH_BEFORE = re.compile(
+    r"(?:\b(?:was|were|at|is|are|has|have|had|now|new|from|to|measur\w+|reads?|reading|about"
+    r"|around|and|vs|only|with|=|:|started(?: at| with)?|originally|other(?:s)?(?: is| are)?"
+    r"|rest(?: are)?|the (?:new )?other(?: one)?(?: is)?)|[,/&:=(+-]) ?$",
+    _I,
+)
+_DEPTH_AFTER = re.compile(
+    r"^ ?(?:left\b|remaining|of tread|tread|when new|new\b|deep|on the|on my|front|rear|back"
+    r"|in (?:the )?(?:front|rear|back|center|middle))",
+    _I,
+)
+_AIR_MODE = re.compile(
+    r"\bpressure|\bpsi\b|\binflat|\bpump|\bair(?:ed)?\b|\btpms|\bfill(?:ed)?\b|\bdeflat|druck"
+    r"|\bpression|\bpresi[oó]n|\bbar\b|\bkpa\b|\bgonfl|\bplacard|\bdoor (?:jamb|sticker)",
+    _I,
+)
+_AIR_BEFORE = re.compile(
+    r"\b(?:at|to|from|was|were|is|are|now|says?|said|reads?|reading|shows?|showing|set"
+    r"|run(?:ning)?|filled|inflated|pumped|of|vs|and|about|around|only|had|have|them|it"
+    r"|recommended|placard|sticker|down to|up to|dropped|pressure|pressures|in summer"
+    r"|in winter)[ :=]*(?:at |to |about |around |~ ?|is )?$",
+    _I,
+)
+_OUTSIDE = re.compile(
+    r"^ ?(?:degrees? )?(?:outside|out\b(?! of)|ambient|overnight|below|in the (?:garage|shop|sun"
+    r"|morning|shade)|this morning)",
+    _I,
+)
+_FAR_BEFORE = re.compile(
+    r"\b(?:after|with|at|for|have|has|got|lasted|about|around|only|over|nearly|almost|driven"
+    r"|drove|mileage|odometer|reads?|now|and|to|every|under|just)[ :~]*$",
+    _I,
+)
+_FAR_AFTER = re.compile(
+    r"^ ?(?:on (?:them|these|the|it|mine|my|this)|so far|since|on the (?:clock|odo\w*)|odo|more"
+    r"|from new)",
+    _I,
+)
+_LIFE_MODE = re.compile(
+    r"\bmile|\bkm\b|\bodo|\bmileage|\blast|\blife|\bwear|\bworn|\blonger|\btread|\bdepth|\brotat", _I
+)
 
 
 def bare_numbers(text: str, bare: list[RunningNumber], system: System | None, found: Found, spots: list[Fact]) -> None:
@@ -43,7 +78,9 @@ def bare_numbers(text: str, bare: list[RunningNumber], system: System | None, fo
 
 def _names_something(text: str, number: RunningNumber) -> bool:
     before = text[max(0, number.start - 2) : number.start]
-    return bool(_NOUN.match(text, number.end) or _NOUN.match(text[number.end : number.end + 30])) or before.endswith(("#", "$", "€", "@"))
+    return bool(_NOUN.match(text, number.end) or _NOUN.match(text[number.end : number.end + 30])) or before.endswith(
+        ("#", "$", "€", "@")
+    )
 
 
 def _around(text: str, number: RunningNumber) -> tuple[str, str]:
@@ -54,18 +91,49 @@ def _is_depth(text: str, number: RunningNumber, depths: list[Fact], spots: list[
     before, after = _around(text, number)
     if not 0.4 <= number.value <= 20 or number.step < 0.1 or (number.in_words and not depths):
         return False
-    beside = any(0 <= number.start - spot.end <= 8 and text[spot.end : number.start].strip(" :=-").lower() in _LINKS for spot in spots)
+    beside = any(
+        0 <= number.start - spot.end <= 8 and text[spot.end : number.start].strip(" :=-").lower() in _LINKS
+        for spot in spots
+    )
     followed = any(0 <= spot.start - number.end <= 8 and "," not in text[number.end : spot.start] for spot in spots)
     near = any(abs(number.start - fact.end) < 45 or abs(fact.start - number.end) < 45 for fact in depths)
     if near and (_DEPTH_BEFORE.search(before) or beside) and not _AIR_MODE.search(before[-15:]):
         return True
     if not _DEPTH_MODE.search(text) or _AIR_MODE.search(after[:12]):
         return False
-    return beside or (followed and number.value < 20) or bool(_DEPTH_BEFORE.search(before) and _DEPTH_AFTER.match(after))
+    return (
+        beside or (followed and number.value < 20) or bool(_DEPTH_BEFORE.search(before) and _DEPTH_AFTER.match(after))
+    )
 
 
-_LINKS = ("", "is", "are", "at", "has", "have", "is at", "are at", "was", "were", "measure", "measures", "reads", "tires", "tire", "tyre",
-          "tyres", "tires are", "tyres are", "tire is", "one is", "ones are", "about", "tires at", "ones", "is about")  # fmt: skip
+_LINKS = (
+    "",
+    "is",
+    "are",
+    "at",
+    "has",
+    "have",
+    "is at",
+    "are at",
+    "was",
+    "were",
+    "measure",
+    "measures",
+    "reads",
+    "tires",
+    "tire",
+    "tyre",
+    "tyres",
+    "tires are",
+    "tyres are",
+    "tire is",
+    "one is",
+    "ones are",
+    "about",
+    "tires at",
+    "ones",
+    "is about",
+)
 
 
 def _depth(text: str, number: RunningNumber, depths: list[Fact], system: System | None, found: Found) -> None:
@@ -74,14 +142,31 @@ def _depth(text: str, number: RunningNumber, depths: list[Fact], system: System 
     nearest = min(depths, key=lambda fact: abs(fact.start - number.start), default=None)
     unit = nearest.quantity.unit if nearest else _said_unit(text) or _OF_SYSTEM.get(system or "")
     if unit is None:
-        found.facts.append(Fact(start=number.start, end=number.end, text=number.text, field="depth_without_unit",
-                                value=number.text, sure=0.5, how="a depth whose unit is not said"))  # fmt: skip
+        found.facts.append(
+            Fact(
+                start=number.start,
+                end=number.end,
+                text=number.text,
+                field="depth_without_unit",
+                value=number.text,
+                sure=0.5,
+                how="a depth whose unit is not said",
+            )
+        )
         return
-    found.facts.append(Fact(
-        start=number.start, end=number.end, text=number.text, field=role, value=depth(number.value, unit),
-        sure=0.85 if nearest else 0.55,
-        how="a depth, its unit taken from the one beside it" if nearest else "a depth, its unit taken from the other units",
-    ))  # fmt: skip
+    found.facts.append(
+        Fact(
+            start=number.start,
+            end=number.end,
+            text=number.text,
+            field=role,
+            value=depth(number.value, unit),
+            sure=0.85 if nearest else 0.55,
+            how="a depth, its unit taken from the one beside it"
+            if nearest
+            else "a depth, its unit taken from the other units",
+        )
+    )
 
 
 _OF_SYSTEM: dict[str, UnitName] = {"us": "32nds", "metric": "mm"}
@@ -119,9 +204,17 @@ def _air(number: RunningNumber, airs: list[Fact], found: Found) -> None:
     unit = _air_unit(number, airs)
     assert unit is not None
     for value in (number.value, *((number.until,) if number.until is not None else ())):
-        found.facts.append(Fact(start=number.start, end=number.end, text=number.text, field="pressure",
-                                value=Quantity(value, unit), sure=0.85 if airs else 0.65,
-                                how="a pressure, its unit by its size"))  # fmt: skip
+        found.facts.append(
+            Fact(
+                start=number.start,
+                end=number.end,
+                text=number.text,
+                field="pressure",
+                value=Quantity(value, unit),
+                sure=0.85 if airs else 0.65,
+                how="a pressure, its unit by its size",
+            )
+        )
 
 
 def _is_temperature(text: str, number: RunningNumber) -> bool:
@@ -130,16 +223,26 @@ def _is_temperature(text: str, number: RunningNumber) -> bool:
 
 
 def _temperature(number: RunningNumber, system: System | None, found: Found) -> None:
-    found.facts.append(Fact(start=number.start, end=number.end, text=number.text, field="temperature",
-                            value=Quantity(number.value, "degC" if system == "metric" else "degF"), sure=0.5,
-                            how="a temperature, its unit taken from the other units"))  # fmt: skip
+    found.facts.append(
+        Fact(
+            start=number.start,
+            end=number.end,
+            text=number.text,
+            field="temperature",
+            value=Quantity(number.value, "degC" if system == "metric" else "degF"),
+            sure=0.5,
+            how="a temperature, its unit taken from the other units",
+        )
+    )
 
 
 def _is_far(text: str, number: RunningNumber) -> bool:
     before, after = _around(text, number)
-    if not 1000 <= number.value <= 300_000 or number.text.isdigit() and 1985 <= number.value <= 2040:
+    if not 1000 <= number.value <= 300_000 or (number.text.isdigit() and 1985 <= number.value <= 2040):
         return False
-    return bool(_LIFE_MODE.search(text) or number.text.lower().endswith("k")) and bool(_FAR_BEFORE.search(before) or _FAR_AFTER.match(after))
+    return bool(_LIFE_MODE.search(text) or number.text.lower().endswith("k")) and bool(
+        _FAR_BEFORE.search(before) or _FAR_AFTER.match(after)
+    )
 
 
 _FAR_UNIT: dict[str, UnitName] = {"us": "mi", "metric": "km"}
@@ -149,6 +252,14 @@ def _far(text: str, number: RunningNumber, system: System | None, found: Found) 
     beside = next((fact.quantity.unit for fact in found.facts if fact.field == "distance"), None)
     unit = beside or _FAR_UNIT.get(system or "")
     if unit is not None:
-        found.facts.append(Fact(start=number.start, end=number.end, text=number.text, field="distance",
-                                value=Quantity(number.value, unit), sure=0.85 if beside else 0.6,
-                                how="a distance, its unit taken from the other units"))  # fmt: skip
+        found.facts.append(
+            Fact(
+                start=number.start,
+                end=number.end,
+                text=number.text,
+                field="distance",
+                value=Quantity(number.value, unit),
+                sure=0.85 if beside else 0.6,
+                how="a distance, its unit taken from the other units",
+            )
+        )

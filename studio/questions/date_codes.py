@@ -5,30 +5,41 @@ import re
 from studio.questions.facts import Fact, Found, overlaps
 
 _DOT = re.compile(
-    r"\bDOT(?: ?(?:code|number|date|nummer|stamp|is|says|reads|shows|of|on (?:it|them|mine) is|ends? (?:in|with)|:|#|=|-|,|\()){0,4} ?"
-    r"(?P<tin>(?:[A-Z0-9]{2,4} (?=[A-Z0-9])){0,3}?[A-Z0-9]{0,9}?)(?P<digits>[0-5][0-9] ?[/.-]? ?[0-9]{1,2})(?![0-9A-Za-z/]|[.,][0-9])",
+    r"\bDOT(?: ?(?:code|number|date|nummer|stamp|is|says|reads|shows|of|on (?:it|them|mine) is|ends? (?:in|with)|:"
+    r"|#|=|-|,"
+    r"|\()){0,4} ?(?P<tin>(?:[A-Z0-9]{2,4} (?=[A-Z0-9])){0,3}?[A-Z0-9]{0,9}?)(?P<digits>[0-5][0-9] ?[/.-]? "
+    r"?[0-9]{1,2})(?![0-9A-Za-z/]|[.,][0-9])",
     re.IGNORECASE,
 )
 _CODE = re.compile(
-    r"\b(?:date[ -]?codes?|date stamp|build date|manufactur\w* (?:date|code)|production (?:date|code)|born[ -]on|stamped?|"
-    r"code(?: is| says| on)?|last (?:four|4|three|3)(?: digits| numbers)?|digits|numbers? (?:is|are)|end(?:s|ing)? (?:in|with)|"
-    r"dated|datée?s?|datum|made|produced|hergestellt|fecha)"
-    r"(?: (?:is|are|was|of|says|reads|on (?:it|them|mine|the tires?|the tyres?)(?: is| says)?|the|in|as|it|code|number))"
-    r"{0,3}[ :=#(\"']{1,3}(?P<digits>[0-5][0-9][0-9]{1,2})(?![0-9A-Za-z/.]|,[0-9]| ?(?:mi|km|psi|lb|kg|mm|%))",
+    r"\b(?:date[ -]?codes?|date stamp|build date|manufactur\w* (?:date|code)|production (?:date|code)|born[ -]on"
+    r"|stamped?|code(?: is| says| on)?|last (?:four|4|three|3)(?: digits| numbers)?|digits|numbers? (?:is|are)"
+    r"|end(?:s|ing)? (?:in|with)|dated|datée?s?|datum|made|produced|hergestellt|fecha)(?: (?:is|are|was|of|says"
+    r"|reads|on (?:it|them|mine|the tires?|the tyres?)(?: is| says)?|the|in|as|it|code"
+    r"|number)){0,3}[ :=#(\"']{1,3}(?P<digits>[0-5][0-9][0-9]{1,2})(?![0-9A-Za-z/.]|,[0-9]| ?(?:mi|km|psi|lb|kg|mm|%))",
     re.IGNORECASE,
 )
 _WEEK = re.compile(
-    r"\b(?:(?:week|wk|woche|kw|semaine|semana|settimana)\.? ?#?(?P<week>[0-9]{1,2})|(?P<nth>[0-9]{1,2})(?:st|nd|rd|th) week)"
-    r"(?:(?:,| of| in| from| de| del| von|/|-| year)? ?){1,3}(?P<year>20[0-4][0-9]|19[89][0-9]|'?[0-4][0-9])(?![0-9])",
+    r"\b(?:(?:week|wk|woche|kw|semaine|semana|settimana)\.? ?#?(?P<week>[0-9]{1,2})|(?P<nth>[0-9]{1,2})(?:st|nd|rd"
+    r"|th) week)(?:(?:,| of| in| from| de| del| von|/|-| year)? ?){1,3}(?P<year>20[0-4][0-9]|19[89][0-9]"
+    r"|'?[0-4][0-9])(?![0-9])",
     re.IGNORECASE,
 )
 _YEAR_FIRST = re.compile(r"\b(?P<year>20[0-4][0-9]),? (?:week|wk|kw) ?(?P<week>[0-9]{1,2})\b", re.IGNORECASE)
-_AGE_WORDS = re.compile(r"\b(?:dot|old|age|aged|date|made|expire\w*|too old|manufactur\w*|stamp\w*|alt|vieux|viejos?|vecchi\w*)\b",
-                        re.IGNORECASE)  # fmt: skip
-_BARE = re.compile(r"(?<![0-9A-Za-z.,/$€£+-])(?P<digits>[0-5][0-9][0-2][0-9])(?![0-9A-Za-z/]|[.,][0-9]| ?(?:mi|km|psi|lb|kg|mm|%|\$))")
+_AGE_WORDS = re.compile(
+    r"\b(?:dot|old|age|aged|date|made|expire\w*|too old|manufactur\w*|stamp\w*|alt|vieux"
+    r"|viejos?|vecchi\w*)\b",
+    re.IGNORECASE,
+)
+_BARE = re.compile(
+    r"(?<![0-9A-Za-z.,/$€£+-])(?P<digits>[0-5][0-9][0-2][0-9])(?![0-9A-Za-z/]|[.,][0-9]| ?(?:mi|km"
+    r"|psi|lb|kg|mm|%|\$))"
+)
 _MADE = re.compile(
-    r"\b(?:made|manufactured|built|produced|from|since|dated|of|bought(?: new)?|baujahr|de|von|aus)(?: in| on| around| about|:)? "
-    r"(?P<year>20[0-4][0-9]|199[0-9])\b|\b(?P<other>20[0-4][0-9]|199[0-9]) (?:tires|tyres|reifen|pneus|rubber|made|build)", re.IGNORECASE
+    r"\b(?:made|manufactured|built|produced|from|since|dated|of|bought(?: new)?|baujahr|de|von|aus)(?: in| on"
+    r"| around| about|:)? (?P<year>20[0-4][0-9]|199[0-9])\b|\b(?P<other>20[0-4][0-9]|199[0-9]) (?:tires|tyres"
+    r"|reifen|pneus|rubber|made|build)",
+    re.IGNORECASE,
 )
 
 
@@ -52,8 +63,17 @@ def date_codes(text: str, found: Found) -> None:
         name = "year" if match["year"] else "other"
         if not overlaps(*match.span(name), found.facts):
             start, end = match.span(name)
-            found.facts.append(Fact(start=start, end=end, text=match[name], field="made_year", value=match[name], sure=0.6,
-                                    how="a year, without its week"))  # fmt: skip
+            found.facts.append(
+                Fact(
+                    start=start,
+                    end=end,
+                    text=match[name],
+                    field="made_year",
+                    value=match[name],
+                    sure=0.6,
+                    how="a year, without its week",
+                )
+            )
 
 
 def _take(text: str, match: re.Match[str], found: Found, sure: float, how: str) -> None:
@@ -63,7 +83,9 @@ def _take(text: str, match: re.Match[str], found: Found, sure: float, how: str) 
         return
     if len(digits) == 4 and digits.startswith(("19", "20")) and how != "behind DOT" and int(digits[2:]) > 53:
         return
-    found.facts.append(Fact(start=start, end=end, text=text[start:end], field="date_code", value=digits, sure=sure, how=how))
+    found.facts.append(
+        Fact(start=start, end=end, text=text[start:end], field="date_code", value=digits, sure=sure, how=how)
+    )
 
 
 def _week(text: str, match: re.Match[str], week: str, found: Found) -> None:
@@ -72,5 +94,8 @@ def _week(text: str, match: re.Match[str], week: str, found: Found) -> None:
         return
     year = match["year"].strip("'")
     digits = f"{int(week):02d}{year[-2:]}" if len(year) == 2 or year.startswith("20") else f"{int(week):02d}{year[-1]}"
-    found.facts.append(Fact(start=start, end=end, text=text[start:end], field="date_code", value=digits, sure=0.95,
-                            how="week and year"))  # fmt: skip
+    found.facts.append(
+        Fact(
+            start=start, end=end, text=text[start:end], field="date_code", value=digits, sure=0.95, how="week and year"
+        )
+    )

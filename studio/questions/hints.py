@@ -13,33 +13,77 @@ _PLACES: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
         ("ca-bc", "british columbia|vancouver|kelowna"),
         ("ca", "canada|canadian|ontario|toronto|alberta|calgary|manitoba|saskatchewan|nova scotia|winnipeg|ottawa"),
         ("us-md", "maryland|baltimore"),
-        ("us", "(?-i:US|USA)|united states|u\\.s\\.(?:a\\.)?|texas|california|florida|new york|ohio|michigan|minnesota|wisconsin|colorado|illinois|chicago|"
-               "pennsylvania|georgia|arizona|oregon|alaska|maine|vermont|montana|utah|nevada|new jersey|virginia|carolina|tennessee|kentucky|indiana|"
-               "iowa|kansas|missouri|nebraska|dakota|oklahoma|idaho|wyoming|massachusetts|connecticut|new hampshire|buffalo|boston|seattle"),
-        ("uk", "uk|u\\.k\\.|united kingdom|england|scotland|wales|britain|british|london|manchester|glasgow|mot|northern ireland|leeds"),
-        ("de", "germany|german|deutschland|deutsche[rn]?|tüv|tuev|autobahn|berlin|münchen|munich|hamburg|bavaria|bayern"),
-        ("at", "austria|österreich|vienna|wien|tirol|tyrol"), ("ch", "switzerland|swiss|schweiz|suisse|zürich|zurich|geneva"),
-        ("fr", "france|french|paris|lyon|marseille"), ("it", "italy|italia|italian|rome|milan|milano|torino"),
-        ("se", "sweden|swedish|sverige|stockholm"), ("no", "norway|norwegian|norge|oslo"), ("fi", "finland|finnish|suomi|helsinki"),
-        ("cz", "czechia|czech|prague"), ("sk", "slovakia|slovak|bratislava"), ("si", "slovenia|ljubljana"), ("lv", "latvia|riga"),
-        ("hr", "croatia|zagreb"), ("ee", "estonia|tallinn"), ("is", "iceland|reykjavik"), ("lt", "lithuania|vilnius"),
+        (
+            "us",
+            "(?-i:US|USA)|united states|u\\.s\\.(?:a\\.)?|texas|california|florida|new "
+            "york|ohio|michigan|minnesota|wisconsin|colorado|illinois|chicago|pennsylvania|georgia|arizona"
+            "|oregon|alaska|maine|vermont|montana|utah|nevada|new "
+            "jersey|virginia|carolina|tennessee|kentucky|indiana|iowa|kansas|missouri|nebraska|dakota|oklahoma"
+            "|idaho|wyoming|massachusetts|connecticut|new hampshire|buffalo|boston|seattle",
+        ),
+        (
+            "uk",
+            "uk|u\\.k\\.|united "
+            "kingdom|england|scotland|wales|britain|british|london|manchester|glasgow|mot|northern ireland|leeds",
+        ),
+        (
+            "de",
+            "germany|german|deutschland|deutsche[rn]?|tüv|tuev|autobahn|berlin|münchen|munich|hamburg|bavaria|bayern",
+        ),
+        ("at", "austria|österreich|vienna|wien|tirol|tyrol"),
+        ("ch", "switzerland|swiss|schweiz|suisse|zürich|zurich|geneva"),
+        ("fr", "france|french|paris|lyon|marseille"),
+        ("it", "italy|italia|italian|rome|milan|milano|torino"),
+        ("se", "sweden|swedish|sverige|stockholm"),
+        ("no", "norway|norwegian|norge|oslo"),
+        ("fi", "finland|finnish|suomi|helsinki"),
+        ("cz", "czechia|czech|prague"),
+        ("sk", "slovakia|slovak|bratislava"),
+        ("si", "slovenia|ljubljana"),
+        ("lv", "latvia|riga"),
+        ("hr", "croatia|zagreb"),
+        ("ee", "estonia|tallinn"),
+        ("is", "iceland|reykjavik"),
+        ("lt", "lithuania|vilnius"),
         ("au", "australia|australian|aussie|sydney|melbourne|queensland|nsw|perth|brisbane|rego"),
-        ("nz", "new zealand|nz|kiwi|auckland|wof"), ("jp", "japan|japanese|tokyo"),
-        ("eu", "europe|european|eu|spain|españa|madrid|netherlands|dutch|holland|belgium|portugal|poland|ireland|dublin|denmark|greece|romania|hungary"),
+        ("nz", "new zealand|nz|kiwi|auckland|wof"),
+        ("jp", "japan|japanese|tokyo"),
+        (
+            "eu",
+            "europe|european|eu|spain|españa|madrid|netherlands|dutch|holland|belgium|portugal|poland|ireland"
+            "|dublin|denmark|greece|romania|hungary",
+        ),
     )
-)  # fmt: skip
+)
 _TONGUES: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
     (region, re.compile(rf"(?<![\w])(?:{words})(?![\w])", _I))
     for region, words in (
-        ("de", r"reifen|profil(?:tiefe)?|sind|meine?|noch|ist das|winterreifen|sommerreifen|luftdruck|hinten|vorne|darf|ich|kann|erlaubt"),
+        (
+            "de",
+            r"reifen|profil(?:tiefe)?|sind|meine?|noch|ist das|winterreifen|sommerreifen|luftdruck|hinten|vorne"
+            r"|darf|ich|kann|erlaubt",
+        ),
         ("fr", r"pneus?|mes|est-ce|sont|encore|profondeur|pression|arrière|gonfl\w+|c'est|usure|puis-je|dois-je"),
         ("it", r"gomm[ae]|pneumatic\w+|battistrada|posso|sono|ancora|pressione|ho|delle|cambiare"),
-        ("eu", r"neumáticos?|neumaticos?|llantas?|cubiertas?|presión|presion|puedo|tengo|dibujo|bares|todavía|banden?|opony?"),
+        (
+            "eu",
+            r"neumáticos?|neumaticos?|llantas?|cubiertas?|presión|presion|puedo|tengo|dibujo|bares|todavía"
+            r"|banden?|opony?",
+        ),
     )
-)  # fmt: skip
-_US_UNITS, _METRIC_UNITS = {"32nds": 2, "psi": 1, "mi": 1, "degF": 2, "lb": 1, "mph": 1, "ft": 1, "in": 1}, {
-    "mm": 2, "bar": 2, "kPa": 2, "km": 2, "degC": 2, "kg": 1, "km/h": 2,
-}  # fmt: skip
+)
+_US_UNITS, _METRIC_UNITS = (
+    {"32nds": 2, "psi": 1, "mi": 1, "degF": 2, "lb": 1, "mph": 1, "ft": 1, "in": 1},
+    {
+        "mm": 2,
+        "bar": 2,
+        "kPa": 2,
+        "km": 2,
+        "degC": 2,
+        "kg": 1,
+        "km/h": 2,
+    },
+)
 _TYRE = re.compile(r"\btyres?\b|\bkerb|\btread ?wear indicators? legal\b", _I)
 _TIRE = re.compile(r"\btires?\b|\bcurb", _I)
 _MILES = re.compile(r"\bmiles?\b|\bmph\b", _I)

@@ -30,43 +30,156 @@ def _clues(*rows: tuple[QuestionKind, float, str, str]) -> tuple[Clue, ...]:
 
 
 CLUES = _clues(
-    ("hydroplaning", 6, "asks about floating on water", r"\bhydro ?-?pla\w+|\baqua ?-?pla\w+|\baquaplan\w+|\baquaplaning|\bfloat\w* on (?:the )?water|\baquaplanage|\baquaplaneo"),
+    ("hydroplaning", 6, "asks about floating on water", r"\bhydro ?-?pla\w+|\baqua ?-?pla\w+|\baquaplan\w+"
+                                                        r"|\baquaplaning|\bfloat\w* on (?:the )?water|\baquaplanage"
+                                                        r"|\baquaplaneo"),
     ("hydroplaning", 4, "standing water", r"\bstanding water|\bpuddles?\b|\bdeep water"),
-    ("rotation", 5, "rotating the tires", r"\b(?:tire |tyre )?rotat(?:e|ed|es|ing|ion pattern|ions?)\b(?! (?:arrow|direction|mark))|\brotation(?: pattern| interval)?\b(?! (?:arrow|direction|mark))|\breifen tauschen|\bräder tauschen|\bpermut\w+|\brotaci[oó]n\b|\brotar\b|\binvertire le gomme"),
-    ("rotation", 5, "moving tires about", r"\b(?:cross|x)[ -]?(?:pattern|rotat\w+|them|over)|\b(?:move|swap|switch|put|swapping|moving)(?:ing)? (?:\w+ ){0,3}(?:fronts?|rears?|backs?)(?: tires| tyres| ones)? (?:to|with|and|for|on) (?:the |my )?(?:fronts?|rears?|backs?)\b|\bside to side\b|\bvon vorne nach hinten"),
-    ("life", 4, "how far they will go", r"\bhow (?:many|much|long|far)\b[^.?!]{0,30}?\b(?:more )?(?:miles?|km|kilomet\w+|longer|life|last|left in|tread life|distance|can i (?:still )?(?:go|drive on (?:them|these)))\b|\b(?:miles?|km|kilomet\w+|life|months?) (?:left|remaining|to go)\b"),
-    ("life", 3.5, "how fast they wear", r"\bwear(?:ing)? (?:rate|out (?:fast|quick|early|too)|too fast|fast|quick)|\bhow fast\b[^.?!]{0,20}\bwear|\bwill (?:they|these|it|my tires|this set) (?:last|make it)|\bget (?:another|me)\b[^.?!]{0,20}(?:miles|km|year|winter|season)|\bhow long (?:will|do|before|until|till)\b|\bwie (?:lange|weit|viele km)|\bcombien de (?:km|kilom)|\bcu[aá]nto(?:s km)? (?:me )?(?:duran|quedan)|\bquanti km"),
-    ("matching", 4, "replacing some and not all", r"\b(?:replac\w*|buy\w*|chang\w*|put(?:ting)?(?: on)?|get(?:ting)?|need|new|do|install\w*)\b[^.?!]{0,22}?\b(?:just |only )?(?:one|1|two|2|a pair|a single|single|all (?:four|4)|the other (?:three|3|two|2|one)|both|the pair|4 tires|four tires|3 tires)\b(?! (?:of|day|month|year|hour|week|more|thing|question))(?: (?:tires?|tyres?|new|only|of them))?"),
-    ("matching", 3, "one tire or a pair", r"\b(?:just|only) (?:one|1|two|2|the one)\b|\bsingle (?:tire|tyre)|\bone (?:new )?(?:tire|tyre)\b|\btwo new\b|\bone new\b|\bin pairs\b|\bas a pair\b|\ball (?:four|4) (?:at once|at the same time|tires|tyres)|\bnur einen|\bun seul pneu|\bsolo una (?:gomma|llanta)|\buna sola|\bmix (?:and match|old|new|tires|tyres|tread)|\bmixing"),
-    ("matching", 4, "tires that should match", r"\bmatch(?:ing|es|ed)?\b|\bmis-?match\w*|\bshav(?:e|ed|ing)\b|\btire shaver|\bunequal|\bsame tread depth|\bwithin (?:\d|two|three)[^.?!]{0,12}of each other"),
-    ("matching", 3, "a difference between tires", r"\b(?:tread )?(?:depth )?differ(?:ence|ent|s)\b(?! size| brand| question)|\buneven(?:ly)?\b|\bone side\b|\bleft (?:and|vs|versus|to) (?:the )?right|\bapart\b|\bhow (?:close|far off)|\bdiff(?:erential)?\b|\btransfer case|\bcenter diff\w*|\bdrivetrain damage|\bhurt (?:the|my) (?:awd|diff\w*|transfer)|\bdamage (?:the|my) (?:awd|diff\w*|transfer|drivetrain)"),
-    ("size_swap", 4, "another size", r"\binstead of\b|\bin place of\b|\breplace(?:ment)? (?:for|size)|\b(?:different|other|another|bigger|larger|wider|taller|smaller|narrower|alternative|optional) (?:tire |tyre |wheel )?(?:sizes?|tires?|tyres?|wheels?)\b|\bup ?siz\w+|\bdown ?siz\w+|\bplus (?:one|two|1|2|size|sizing)|\bstatt\b|\bau lieu de|\ben (?:vez|lugar) de|\bal posto di|\binvece d\w+"),
-    ("size_swap", 3, "whether it fits", r"\b(?:will|would|can|could|do|does|should)\b[^.?!]{0,40}\b(?:fit|fits|run|rub|clear|work|put|use|mount|swap|go (?:to|up|down|with)|switch)\b|\bfit\b|\bpassen\b|\bmonter\b|\bmontare\b|\bmontar\b|\bgo(?:ing)? (?:from|to|up|down)\b|\bswap(?:ping|ped)?\b|\bswitch(?:ing|ed)?\b|\bvs\.?\b|\bversus\b"),
-    ("size_swap", 4, "the speedometer", r"\bspeedo\w*|\btacho\b|\btachometer|\bcompteur\b|\bveloc[ií]metro|\btachimetro"),
+    ("rotation", 5, "rotating the tires", r"\b(?:tire |tyre )?rotat(?:e|ed|es|ing|ion pattern|ions?)\b(?! (?:arrow"
+                                          r"|direction\b|mark))|\brotation(?: pattern| interval)?\b(?! (?:arrow"
+                                          r"|direction\b|mark))|\breifen tauschen|\bräder tauschen|\bpermut\w+"
+                                          r"|\brotaci[oó]n\b|\brotar\b|\binvertire le gomme"),
+    ("rotation", 5, "moving tires about", r"\b(?:cross|x)[ -]?(?:pattern|rotat\w+|them|over)|\b(?:move|swap|switch"
+                                          r"|put|swapping|moving)(?:ing)? (?:\w+ ){0,3}(?:fronts?|rears?"
+                                          r"|backs?)(?: tires| tyres| ones)? (?:to|with|and|for|on) (?:the "
+                                          r"|my )?(?:fronts?|rears?|backs?)\b|\bside to side\b"
+                                          r"|\bvon vorne nach hinten"),
+    ("life", 4, "how far they will go", r"\bhow (?:many|much|long|far)\b[^.?!]{0,30}?\b(?:more )?(?:miles?|km"
+                                        r"|kilomet\w+|longer|life|last|left in|tread life|distance"
+                                        r"|can i (?:still )?(?:go|drive on (?:them|these)))\b|\b(?:miles?|km"
+                                        r"|kilomet\w+|life|months?) (?:left|remaining|to go)\b"),
+    ("life", 3.5, "how fast they wear", r"\bwear(?:ing)? (?:rate|out (?:fast|quick|early|too)|too fast|fast|quick)"
+                                        r"|\bhow fast\b[^.?!]{0,20}\bwear|\bwill (?:they|these|it|my tires"
+                                        r"|this set) (?:last|make it)|\bget (?:another|me)\b[^.?!]{0,20}(?:miles|km"
+                                        r"|year|winter|season)|\bhow long (?:will|do|before|until|till)\b"
+                                        r"|\bwie (?:lange|weit|viele km)|\bcombien de (?:km|kilom)"
+                                        r"|\bcu[aá]nto(?:s km)? (?:me )?(?:duran|quedan)|\bquanti km"),
+    ("matching", 4, "replacing some and not all", r"\b(?:replac\w*|buy\w*|chang\w*|put(?:ting)?(?: on)?"
+                                                  r"|get(?:ting)?|need|new|do|install\w*)\b[^.?!]{0,22}?\b(?:just "
+                                                  r"|only )?(?:one|1|two|2|a pair|a single|single|all (?:four|4)"
+                                                  r"|the other (?:three|3|two|2|one)|both|the pair|4 tires"
+                                                  r"|four tires|3 tires)\b(?! (?:of|day|month|year|hour|week|more"
+                                                  r"|thing|question))(?: (?:tires?|tyres?|new|only|of them))?"),
+    ("matching", 3, "one tire or a pair", r"\b(?:just|only) (?:one|1|two|2|the one)\b|\bsingle (?:tire|tyre)"
+                                          r"|\bone (?:new )?(?:tire|tyre)\b|\btwo new\b|\bone new\b|\bin pairs\b"
+                                          r"|\bas a pair\b|\ball (?:four|4) (?:at once|at the same time|tires"
+                                          r"|tyres)|\bnur einen|\bun seul pneu|\bsolo una (?:gomma|llanta)"
+                                          r"|\buna sola|\bmix (?:and match|old|new|tires|tyres|tread)|\bmixing"),
+    ("matching", 4, "tires that should match", r"\bmatch(?:ing|es|ed)?\b|\bmis-?match\w*|\bshav(?:e|ed|ing)\b"
+                                               r"|\btire shaver|\bunequal|\bsame tread depth|\bwithin (?:\d|two"
+                                               r"|three)[^.?!]{0,12}of each other"),
+    ("matching", 3, "a difference between tires", r"\b(?:tread )?(?:depth )?differ(?:ence|ent|s)\b(?! size| brand"
+                                                  r"| question)|\buneven(?:ly)?\b|\bone side\b|\bleft (?:and|vs"
+                                                  r"|versus|to) (?:the )?right|\bapart\b|\bhow (?:close|far off)"
+                                                  r"|\bdiff(?:erential)?\b|\btransfer case|\bcenter diff\w*"
+                                                  r"|\bdrivetrain damage|\bhurt (?:the|my) (?:awd|diff\w*|transfer)"
+                                                  r"|\bdamage (?:the|my) (?:awd|diff\w*|transfer|drivetrain)"),
+    ("size_swap", 4, "another size", r"\binstead of\b|\bin place of\b|\breplace(?:ment)? (?:for|size)"
+                                     r"|\b(?:different|other|another|bigger|larger|wider|taller|smaller|narrower"
+                                     r"|alternative|optional) (?:tire |tyre |wheel )?(?:sizes?|tires?|tyres?"
+                                     r"|wheels?)\b|\bup ?siz\w+|\bdown ?siz\w+|\bplus (?:one|two|1|2|size|sizing)"
+                                     r"|\bstatt\b|\bau lieu de|\ben (?:vez|lugar) de|\bal posto di|\binvece d\w+"),
+    ("size_swap", 3, "whether it fits", r"\b(?:will|would|can|could|do|does|should)\b[^.?!]{0,40}\b(?:fit|fits|run"
+                                        r"|rub|clear|work|put|use|mount|swap|go (?:to|up|down|with)|switch)\b"
+                                        r"|\bfit\b|\bpassen\b|\bmonter\b|\bmontare\b|\bmontar\b"
+                                        r"|\bgo(?:ing)? (?:from|to|up|down)\b|\bswap(?:ping|ped)?\b|\bswitch(?:ing"
+                                        r"|ed)?\b|\bvs\.?\b|\bversus\b"),
+    ("size_swap", 4, "the speedometer", r"\bspeedo\w*|\btacho\b|\btachometer|\bcompteur\b|\bveloc[ií]metro"
+                                        r"|\btachimetro"),
     ("spare", 2, "driving on it", r"\bhow (?:far|fast|long)\b|\bspeed limit|\b50 ?mph|\b80 ?km"),
-    ("age", 4, "how old they are", r"\bhow old\b|\btoo old\b|\bexpir\w*|\bshelf life|\b(?:years?|yrs?|yo)[ -]old\b|\bage(?:d|ing)? (?:limit|of|out|matter\w*)|\bold stock|\bage\b|\bzu alt\b|\btrop vieux|\bdemasiado viej\w+|\btroppo vecch\w+|\bwie alt\b|\bquel âge"),
-    ("age", 4, "a date code", r"\bdate codes?\b|\bdot (?:code|number|date|stamp)\b|\bbuild date|\bmanufactur\w* date|\bwhen (?:was|were) (?:it|they|these|this|my tires) (?:made|built|manufactured)|\bproduction date|\bborn[ -]on"),
-    ("pressure", 4, "pressure and weather", r"\b(?:pressure|psi|bar|kpa|tpms|air|druck|pression|presi[oó]n)\b[^.?!]{0,70}\b(?:cold|temp\w*|weather|winter|freez\w+|degrees|overnight|morning|leak\w*|los\w+|drop\w*|warm|hot|heat|summer|kalt|froid|fr[ií]o|freddo)|\b(?:cold|temp\w*|weather|freez\w+|leak\w*|winter|hot)\b[^.?!]{0,50}\b(?:pressure|psi|tpms|bar|kpa)\b"),
-    ("pressure", 4, "the pressure to fill", r"\b(?:what|which|how much|right|correct|recommended|proper|best) (?:tire |tyre |cold |air )?(?:pressure|psi|air)\b|\btpms\b|\bslow leak|\bis (?:it|that|this) (?:a )?leak|\bleak(?:ing)?\b|\bluftdruck|\bquelle pression|\bqu[eé] presi[oó]n|\bche pressione|\bhow (?:much|many) (?:psi|pressure|bar)\b|\bunder ?inflat\w+|\bover ?inflat\w+"),
-    ("repair", 4, "a repair", r"\brepair(?:ed|able|ing|s)?\b|\bfix(?:ed|able|ing)?\b(?! (?:a|the|my) (?:car|speedo|alignment|issue))|\bpatch(?:ed|es|able|ing)?\b|\bplug(?:ged|s|ging)?\b|\breparier\w+|\bgeflickt|\bflicken|\br[ée]par(?:er|able|[ée])|\breparar|\bripara\w+|\bsave (?:it|this tire|the tire)"),
-    ("code", 5, "what a marking says", r"\bwhat(?:'s| does| do| is| are)?\b[^.?!]{0,45}\b(?:mean|means|stand for|say|tell)|\bmeaning of|\bdecode|\bstands? for\b|\bexplain\b[^.?!]{0,30}\b(?:code|size|number|letter|marking|sidewall)|\bwas (?:bedeutet|heißt)|\bque (?:signifie|veut dire|significa)|\bqu[eé] significa|\bcosa significa|\bwhat (?:load|speed) (?:index|rating)|\b(?:what(?:'s| is) the )?(?:load (?:index|rating|capacity)|speed (?:rating|symbol|index))\b|\bhow much (?:weight|load)|\bhow fast (?:can|is|are)[^.?!]{0,25}rated|\bmax(?:imum)? (?:load|speed)"),
-    ("convert", 5, "a conversion", r"\bconver(?:t|ted|sion|ting)\b|\bhow many (?:mm|millimet\w+|32nds?|thirty.?seconds?|psi|bar|kpa|kilopascals?|miles|km|kilomet\w+|kgs?|kilos|lbs?|pounds)\b(?: (?:is|are|in|does|=|would|make))|\b(?:what|how much)(?:'s| is| are|s)?\b[^.?!]{0,30}\b(?:in|to|into) (?:mm|millimet\w+|32nds?|thirty.?seconds?|psi|bar|kpa|kilopascals?|miles|km|kilomet\w+|kgs?|kilos?|lbs?|pounds|metric|freedom units|american|imperial)\b|\bequals?\b|\bin real units|\bwieviel (?:mm|bar|psi)|\bcombien (?:de |en )(?:mm|bar)|\b(?:auf|in) (?:mm|bar|psi)\?|\bumgerechnet"),
-    ("tread_left", 2, "whether it is enough", r"\blegal\w*|\benough\b|\bsafe\b|\bstill (?:ok|okay|good|fine|safe|usable)|\b(?:ok|okay|fine|good)\b(?: to|\?| for| enough)|\breplac\w*|\bneed (?:new|to (?:replace|change)|tires|tyres)|\bnew tires\b|\bworn\b|\bpass\b|\binspection\b|\bmot\b|\btüv\b|\btuev\b|\bbald\b|\btoo (?:low|worn|thin)|\btime (?:to|for)|\bwhen (?:to|should)|\bin the (?:rain|wet|snow)|\bfor (?:the |this |another )?winter|\blow\b|\bhow bad|\bbad\b|\billegal|\bokay\b|\berlaubt|\bdarf\b|\blégal\w*|\bencore bon|\bserven\b|\blegales?\b|\bbuon[ei]\b|\bcambiar\w*|\bfahren\b|\bholding up"),
-    ("tread_left", 3, "tread without a number", r"\bpenny (?:test)?|\bwear bars?\b|\bbald(?:ing)?\b|\btread (?:left|depth|life|remaining|wear)|\b(?:enough|low|much|good|no) tread\b|\bprofiltiefe|\bquarter test|\bminimum tread|\blegal (?:limit|minimum|tread)|\bworn (?:out|down)"),
+    ("age", 4, "how old they are", r"\bhow old\b|\btoo old\b|\bexpir\w*|\bshelf life|\b(?:years?|yrs?|yo)[ -]old\b"
+                                   r"|\bage(?:d|ing)? (?:limit|of|out|matter\w*)|\bold stock|\bage\b|\bzu alt\b"
+                                   r"|\btrop vieux|\bdemasiado viej\w+|\btroppo vecch\w+|\bwie alt\b|\bquel âge"),
+    ("age", 4, "a date code", r"\bdate codes?\b|\bdot (?:code|number|date|stamp)\b|\bbuild date"
+                              r"|\bmanufactur\w* date|\bwhen (?:was|were) (?:it|they|these|this|my tires) (?:made"
+                              r"|built|manufactured)|\bproduction date|\bborn[ -]on"),
+    ("pressure", 4, "pressure and weather", r"\b(?:pressure|psi|bar|kpa|tpms|air|druck|pression"
+                                            r"|presi[oó]n)\b[^.?!]{0,70}\b(?:cold|temp\w*|weather|winter|freez\w+"
+                                            r"|degrees|overnight|morning|leak\w*|los\w+|drop\w*|warm|hot|heat"
+                                            r"|summer|kalt|froid|fr[ií]o|freddo)|\b(?:cold|temp\w*|weather|freez\w+"
+                                            r"|leak\w*|winter|hot)\b[^.?!]{0,50}\b(?:pressure|psi|tpms|bar|kpa)\b"),
+    ("pressure", 4, "the pressure to fill", r"\b(?:what|which|how much|right|correct|recommended|proper"
+                                            r"|best) (?:tire |tyre |cold |air )?(?:pressure|psi|air)\b|\btpms\b"
+                                            r"|\bslow leak|\bis (?:it|that|this) (?:a )?leak|\bleak(?:ing)?\b"
+                                            r"|\bluftdruck|\bquelle pression|\bqu[eé] presi[oó]n|\bche pressione"
+                                            r"|\bhow much (?:psi|pressure|air)\b|\bunder ?inflat\w+|\bover ?inflat\w+"),
+    ("repair", 4, "a repair", r"\brepair(?:ed|able|ing|s)?\b|\bfix(?:ed|able|ing)?\b(?! (?:a|the|my) (?:car|speedo"
+                              r"|alignment|issue))|\bpatch(?:ed|es|able|ing)?\b|\bplug(?:ged|s|ging)?\b"
+                              r"|\breparier\w+|\bgeflickt|\bflicken|\br[ée]par(?:er|able|[ée])|\breparar"
+                              r"|\bripara\w+|\bsave (?:it|this tire|the tire)"),
+    ("code", 5, "what a marking says", r"\bwhat(?:'s| does| do| is| are)?\b[^.?!]{0,45}\b(?:mean|means|stand for"
+                                       r"|say|tell)|\bmeaning of|\bdecode|\bstands? for\b"
+                                       r"|\bexplain\b[^.?!]{0,30}\b(?:code|size|number|letter|marking|sidewall)"
+                                       r"|\bwas (?:bedeutet|heißt)|\bque (?:signifie|veut dire|significa)"
+                                       r"|\bqu[eé] significa|\bcosa significa|\bwhat (?:load|speed) (?:index"
+                                       r"|rating)|\b(?:what(?:'s| is) the )?(?:load (?:index|rating|capacity)"
+                                       r"|speed (?:rating|symbol|index))\b|\bhow much (?:weight|load)"
+                                       r"|\bhow fast (?:can|is|are)[^.?!]{0,25}rated|\bmax(?:imum)? (?:load|speed)"),
+    ("convert", 5, "a conversion", r"\bconver(?:t|ted|sion|ting)\b|\bhow many (?:mm|millimet\w+|32nds?"
+                                   r"|thirty.?seconds?|psi|bar|kpa|kilopascals?|miles|km|kilomet\w+|kgs?|kilos|lbs?"
+                                   r"|pounds)\b(?: (?:is|are|in|does|=|would|make)| ?\?| ?$)|\b(?:what"
+                                   r"|how much)(?:'s| is| are|s)?\b[^.?!]{0,30}\b(?:in|to|into) (?:mm|millimet\w+"
+                                   r"|32nds?|thirty.?seconds?|psi|bar|kpa|kilopascals?|miles|km|kilomet\w+|kgs?"
+                                   r"|kilos?|lbs?|pounds|metric|freedom units|american|imperial)\b|\bequals?\b"
+                                   r"|\bin real units|\bwieviel (?:mm|bar|psi)|\bcombien (?:de |en )(?:mm|bar)"
+                                   r"|\b(?:auf|in) (?:mm|bar|psi)\?|\bumgerechnet"),
+    ("tread_left", 2, "whether it is enough", r"\blegal\w*|\benough\b|\bsafe\b|\bstill (?:ok|okay|good|fine|safe"
+                                              r"|usable)|\b(?:ok|okay|fine|good)\b(?: to|\?| for| enough)"
+                                              r"|\breplac\w*|\bneed (?:new|to (?:replace|change)|tires|tyres)"
+                                              r"|\bnew tires\b|\bworn\b|\bpass\b|\binspection\b|\bmot\b|\btüv\b"
+                                              r"|\btuev\b|\bbald\b|\btoo (?:low|worn|thin)|\btime (?:to|for)"
+                                              r"|\bwhen (?:to|should)|\bin the (?:rain|wet|snow)|\bfor (?:the "
+                                              r"|this |another )?winter|\blow\b|\bhow bad|\bbad\b|\billegal"
+                                              r"|\bokay\b|\berlaubt|\bdarf\b|\blégal\w*|\bencore bon|\bserven\b"
+                                              r"|\blegales?\b|\bbuon[ei]\b|\bcambiar\w*|\bfahren\b|\bholding up"),
+    ("tread_left", 3, "tread without a number", r"\bpenny (?:test)?|\bwear bars?\b|\bbald(?:ing)?\b|\btread (?:left"
+                                                r"|depth|life|remaining|wear)|\b(?:enough|low|much|good|no) tread\b"
+                                                r"|\bprofiltiefe|\bquarter test|\bminimum tread|\b(?:do|should"
+                                                r"|when (?:do|should|to)|need to) (?:i |we )?(?:need|get|buy"
+                                                r"|replace|change)\b[^.?!]{0,25}\bt[iy]res\b|\blegal (?:limit"
+                                                r"|minimum|tread)|\bworn (?:out|down)"),
 )  # fmt: skip
 ASKS = re.compile(
-    r"\?|^\W*(?:so |ok |hey |hi |hello |quick question|question|dear \w+,? |thanks,? )*(?:can|could|is|are|do|does|did|should|would|will|what|what's|whats|which|how|when|why|where|am|was|if|any|anyone|"
-    r"please|pls|plz|darf|kann|sind|ist|wie|was|est|puis|dois|combien|quel\w*|puedo|qu[eé]|cu[aá]nto\w*|posso|quanto|quant[ie]|sono|need|has)\b"
-    r"|\b(?:wondering|wonder|any (?:idea|advice|thoughts|help|suggestions)|help|please|pls|plz|tell me|let me know|need to know|not sure|curious|should i|can i|do i|is it|is that|is this|are they|are these|"
-    r"am i|would it|would you|could i|will it|will they|what (?:should|would|is|are|do|does)|how (?:do|many|much|far|long|bad|old|fast)|ok to|okay to|safe to|advice|thoughts|recommend|worth it|good enough|"
-    r"right or|or not|correct me|shop (?:says|said|wants|told)|dealer (?:says|said|wants|told)|mechanic (?:says|said|wants|told)|guy (?:says|said|told)|they (?:say|said|told|want))\b", re.IGNORECASE)
+    r"\?|^\W*(?:so |ok |hey |hi |hello |quick question|question|dear \w+,? |thanks,? )*(?:can|could|is|are|do|does"
+    r"|did|should|would|will|what|what's|whats|which|how|when|why|where|am|was|if|any|anyone|please|pls|plz|darf"
+    r"|kann|sind|ist|wie|was|est|puis|dois|combien|quel\w*|puedo|qu[eé]|cu[aá]nto\w*|posso|quanto|quant[ie]|sono"
+    r"|need|has)\b|\b(?:wondering|wonder|any (?:idea|advice|thoughts|help|suggestions)|help|please|pls|plz|tell me"
+    r"|let me know|need to know|not sure|curious|should i|can i|do i|is it|is that|is this|are they|are these|am i"
+    r"|would it|would you|could i|will it|will they|what (?:should|would|is|are|do|does)|how (?:do|many|much|far"
+    r"|long|bad|old|fast)|ok to|okay to|safe to|advice|thoughts|recommend|worth it|good enough|right or|or not"
+    r"|correct me|shop (?:says|said|wants|told)|dealer (?:says|said|wants|told)|mechanic (?:says|said|wants|told)"
+    r"|guy (?:says|said|told)|they (?:say|said|told|want))\b",
+    re.IGNORECASE,
+)
 SPAM = re.compile(
-    r"\b(?:whats ?app|telegram|t\.me|crypto|bitcoin|btc|forex|giveaway|promo ?code|discount code|coupon|onlyfans|sub(?:scribe)? (?:to|4|for) (?:my|me)|sub4sub|check (?:out )?my (?:channel|profile|page|bio|link)|"
-    r"earn \$?\d|make money|passive income|investment|investor|loan|viagra|casino|free (?:gift|iphone)|click (?:here|the link|my)|buy followers|dm me|link in (?:bio|my)|limited offer|best price guaranteed|"
-    r"free shipping|order now|shop now|hack(?:er|ed)? (?:my|any|your))\b", re.IGNORECASE)
+    r"\b(?:whats ?app|telegram|t\.me|crypto|bitcoin|btc|forex|giveaway|promo ?code|discount code|coupon|onlyfans"
+    r"|sub(?:scribe)? (?:to|4|for) (?:my|me)|sub4sub|check (?:out )?my (?:channel|profile|page|bio|link)|earn \$?\d"
+    r"|make money|passive income|investment|investor|loan|viagra|casino|free (?:gift|iphone)|click (?:here|the link"
+    r"|my)|buy followers|dm me|link in (?:bio|my)|limited offer|best price guaranteed|free shipping|order now"
+    r"|shop now|hack(?:er|ed)? (?:my|any|your))\b",
+    re.IGNORECASE,
+)
 PRAISE = re.compile(
-    r"\b(?:great|awesome|amazing|excellent|nice|good|best|love(?:d|ly)?|fantastic|helpful|superb|brilliant|well) (?:\w+ ){0,2}(?:videos?|vid|content|channel|job|work|explanation|explained|stuff|info|tutorial|presentation|editing|one)\b|"
-    r"\bthank(?:s| you)\b|\bthx\b|\bsubscribed\b|\blearned a lot|\bkeep (?:it up|up)|\bwell done|\bbravo\b|\bfirst!|\bhello from\b|\bgreetings from\b|\bsaved me\b|\bsuper video|\bdanke\b|\bmerci\b|\bgracias\b|\bgrazie\b", re.IGNORECASE)
-OTHER_VEHICLES = re.compile(r"\b(?:motor ?(?:cycle|bike)s?|bicycles?|bikes?|mtb|e-?bikes?|tractors?|lawn ?mowers?|rc cars?|scooters?|forklifts?|wheelbarrows?|aircraft|airplanes?|mopeds?|fahrrad|motorrad|unicycle|stroller|golf cart)\b", re.IGNORECASE)
-TIRES = re.compile(r"\bt[iy]re?s?\b|\btread|\bwheels?\b|\breifen|\bpneu|\bgomm[ae]|\bneum[aá]tic|\bllanta|\bcubierta|\bspare|\bdonut|\bsidewall|\bprofil|\bsizes?\b|\bband(?:en)?\b|\brubber|\bfronts?\b|\brears?\b", re.IGNORECASE)
-PLAIN_ASK = re.compile(r"\b(?:legal|enough|safe|inspection|mot|tüv|need (?:new|to replace|tires)|replace them|bald|illegal)\b", re.IGNORECASE)
+    r"\b(?:great|awesome|amazing|excellent|nice|good|best|love(?:d|ly)?|fantastic|helpful|superb|brilliant"
+    r"|well) (?:\w+ ){0,2}(?:videos?|vid|content|channel|job|work|explanation|explained|stuff|info|tutorial"
+    r"|presentation|editing|one)\b|\bthank(?:s| you)\b|\bthx\b|\bsubscribed\b|\blearned a lot|\bkeep (?:it up|up)"
+    r"|\bwell done|\bbravo\b|\bfirst!|\bhello from\b|\bgreetings from\b|\bsaved me\b|\bsuper video|\bdanke\b"
+    r"|\bmerci\b|\bgracias\b|\bgrazie\b",
+    re.IGNORECASE,
+)
+OTHER_VEHICLES = re.compile(
+    r"\b(?:motor ?(?:cycle|bike)s?|bicycles?|bikes?|mtb|e-?bikes?|tractors?|lawn ?mowers?"
+    r"|rc cars?|scooters?|forklifts?|wheelbarrows?|aircraft|airplanes?|mopeds?|fahrrad"
+    r"|motorrad|unicycle|stroller|golf cart)\b",
+    re.IGNORECASE,
+)
+TIRES = re.compile(
+    r"\bt[iy]re?s?\b|\btread|\bwheels?\b|\breifen|\bpneu|\bgomm[ae]|\bneum[aá]tic|\bllanta"
+    r"|\bcubierta|\bspare|\bdonut|\bsidewall|\bprofil|\bsizes?\b|\bband(?:en)?\b|\brubber|\btpms"
+    r"|\bpsi\b|\bhydropl|\baquapl|\bfronts?\b|\brears?\b",
+    re.IGNORECASE,
+)
+PLAIN_ASK = re.compile(
+    r"\b(?:legal|enough|safe|inspection|mot|tüv|need (?:new|to replace|tires)|replace them|bald"
+    r"|illegal)\b",
+    re.IGNORECASE,
+)

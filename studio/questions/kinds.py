@@ -20,12 +20,20 @@ ENOUGH_UNASKED = 5.0
 ALSO = 5.0
 _GRAVE = ("bulge", "cord", "separation", "cut", "cracks", "chunking", "flat_spot", "other")
 _COVERS: dict[str, tuple[QuestionKind, ...]] = {
-    "matching": ("tread_left", "life", "size_swap"), "life": ("tread_left", "matching"), "rotation": ("matching", "tread_left", "size_swap", "life"),
-    "hydroplaning": ("tread_left", "pressure", "life"), "size_swap": ("code", "matching", "rotation", "tread_left"),
-    "spare": ("size_swap", "matching", "code", "life", "tread_left"), "pressure": ("convert", "tread_left", "size_swap", "life", "matching"),
-    "convert": ("tread_left", "pressure", "code", "life", "matching"), "repair": ("tread_left", "life", "pressure"), "condition": ("tread_left",),
-    "age": ("life", "code"), "code": ("age", "tread_left", "size_swap"), "tread_left": ("life", "matching"),
-}  # fmt: skip
+    "matching": ("tread_left", "life", "size_swap"),
+    "life": ("tread_left", "matching"),
+    "rotation": ("matching", "tread_left", "size_swap", "life"),
+    "hydroplaning": ("tread_left", "pressure", "life"),
+    "size_swap": ("code", "matching", "rotation", "tread_left"),
+    "spare": ("size_swap", "matching", "code", "life", "tread_left"),
+    "pressure": ("convert", "tread_left", "size_swap", "life", "matching"),
+    "convert": ("tread_left", "pressure", "code", "life", "matching"),
+    "repair": ("tread_left", "life", "pressure"),
+    "condition": ("tread_left",),
+    "age": ("life", "code"),
+    "code": ("age", "tread_left", "size_swap"),
+    "tread_left": ("life", "matching"),
+}
 """What the main kind answers already, unless it is asked in so many words."""
 
 
@@ -60,7 +68,8 @@ def kinds_of(reading: Reading) -> Asked:
     main = max(KINDS, key=lambda kind: (scores.points[kind], -KINDS.index(kind)))
     best = scores.points[main]
     grave = bool(damage)
-    enough = ENOUGH if asks or grave else ENOUGH_UNASKED
+    told = reading.first("depth") is not None and not PRAISE.search(text)
+    enough = ENOUGH if asks or grave or told else ENOUGH_UNASKED
     if best < enough or not _about_tires(reading):
         return Asked(kind="none", why=("nothing asked that can be computed",))
     if not asks and PRAISE.search(text) and not grave:
@@ -74,7 +83,22 @@ def _has_size(reading: Reading) -> bool:
 
 def _about_tires(reading: Reading) -> bool:
     """Whether any word or fact belongs to tires: a bulge by itself may be in a wall."""
-    own = ("size", "size_without_rim", "impossible_size", "service", "date_code", "depth", "depth_new", "depth_without_unit", "spare", "pressure", "pressure_before", "season", "difference", "drivetrain")
+    own = (
+        "size",
+        "size_without_rim",
+        "impossible_size",
+        "service",
+        "date_code",
+        "depth",
+        "depth_new",
+        "depth_without_unit",
+        "spare",
+        "pressure",
+        "pressure_before",
+        "season",
+        "difference",
+        "drivetrain",
+    )
     return reading.first(*own) is not None or TIRES.search(reading.text) is not None
 
 
@@ -85,7 +109,9 @@ def _also(main: QuestionKind, scores: _Scores, reading: Reading) -> tuple[Questi
         if kind == main or scores.points[kind] < ENOUGH:
             continue
         safety = kind in ("condition", "repair")
-        plainly = kind == "tread_left" and PLAIN_ASK.search(reading.text) and reading.first("depth") and main != "repair"
+        plainly = (
+            kind == "tread_left" and PLAIN_ASK.search(reading.text) and reading.first("depth") and main != "repair"
+        )
         if safety or plainly or (kind not in covered and scores.points[kind] >= ALSO):
             found.append(kind)
     return tuple(found)
@@ -111,8 +137,6 @@ def _damage(reading: Reading, scores: _Scores) -> None:
             scores.add("repair", 3.5, "a puncture")
     if not reading.first("damage") and not reading.first("repair"):
         scores.points["repair"] = min(scores.points["repair"], 2.0)
-    if reading.first("load_high"):
-        scores.add("code", 1.5, "overload")
 
 
 def _sizes(reading: Reading, scores: _Scores) -> None:
@@ -133,8 +157,10 @@ def _sizes(reading: Reading, scores: _Scores) -> None:
         scores.add("code", 2, "a marking")
     else:
         scores.points["code"] = min(scores.points["code"], 2.0)
+    if reading.first("load_high"):
+        scores.add("code", 4, "overload")
     if reading.impossible and (sizes or partial):
-        scores.add("size_swap" if reading.first("rim") else "code", 2, "a size that cannot be")
+        scores.add("size_swap" if reading.first("rim") else "code", 4, "a size that cannot be")
 
 
 def _depths(reading: Reading, scores: _Scores) -> None:
@@ -145,6 +171,8 @@ def _depths(reading: Reading, scores: _Scores) -> None:
         scores.add("tread_left", 3, "a depth")
     if len(told) >= 2:
         scores.add("matching", 3, "depths of several tires")
+        if _side_by_side(told):
+            scores.add("matching", 2.5, "left against right")
     if any("new_one" in where for where in told) and len(told) >= 1 and now:
         scores.add("matching", 2, "a new tire among others")
     if reading.first("difference"):
@@ -154,11 +182,18 @@ def _depths(reading: Reading, scores: _Scores) -> None:
     if now and distances and scores.points["life"] > 0:
         scores.add("life", 3, "depth and distance")
     elif now and distances and len(reading.of("depth", "depth_new", "depth_before")) >= 2:
-        scores.add("life", 4, "two depths and a distance")
+        scores.add("life", 5, "two depths and a distance")
     if not now and not distances:
         scores.points["life"] = min(scores.points["life"], 4.0)
     if not now:
         scores.points["tread_left"] = scores.points["tread_left"] if scores.points["tread_left"] >= 3 else 0.0
+
+
+def _side_by_side(told: set[tuple[str, ...]]) -> bool:
+    """Whether just the two tires of one axle are held against each other."""
+    single = {where[0] for where in told if len(where) == 1}
+    pairs = ({"left", "right"}, {"front_left", "front_right"}, {"rear_left", "rear_right"})
+    return any(pair == single for pair in pairs)
 
 
 def _air(reading: Reading, scores: _Scores) -> None:
@@ -185,7 +220,7 @@ def _others(reading: Reading, scores: _Scores) -> None:
     elif scores.points["age"] and reading.of("made_year", "age_years"):
         scores.add("age", 2, "a year or an age")
     elif reading.first("made_year") and ASKS.search(reading.text):
-        scores.add("age", 3, "a year of make")
+        scores.add("age", 4, "a year of make")
     if reading.first("tread") and scores.points["rotation"]:
         scores.add("rotation", 1, "the kind of tread")
     if reading.first("drivetrain") and scores.points["rotation"]:

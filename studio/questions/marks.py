@@ -10,30 +10,35 @@ _SERVICE = r"(?:[ ,]{1,3}\(?(?P<index>1?[0-9]{2}(?:/1?[0-9]{2})?) ?(?P<symbol>[A
 _MORE = r"(?P<more>(?: {1,2}(?:XL|xl|M\+S|m\+s|3PMSF|Load Range [A-G]|LR ?[A-G]|10 ?ply|[A-G](?=[ ,.;?!)]|$)))*)"
 _TAIL = _SERVICE + _MORE
 _SIZE = re.compile(
-    r"(?<![A-Za-z0-9./])(?P<prefix>LT|lt|Lt|ST|st|HL|P|p|T|t)?[ -]?(?P<width>[1-4l][0-9OoIl]{2}) ?(?:[/\\ _.\-]|mm/)? ?"
-    r"(?P<aspect>[2-9][0-9Oo]) ?(?:[/\\_.,\-] ?)?(?P<letters>[Zz]?[Rr][Ff]?|[DdB](?=[ -]?1)|)[ -]?/?"
-    r"(?P<rim>[0-9OoIl]{2}(?:\.5)?)(?P<suffix>(?: ?(?:LT|lt|C|c|CP))?)(?![A-Za-z0-9/]|\.[0-9])" + _TAIL
+    r"(?<![A-Za-z0-9./])(?P<prefix>LT|lt|Lt|ST|st|HL|P|p|T|t)?[ -]?(?P<width>[1-4l][0-9OoIl]{2}) ?(?:[/\\ _.\-]"
+    r"|mm/)? ?(?P<aspect>[2-9][0-9Oo]) ?(?:[/\\_.,\-] ?)?(?P<letters>[Zz]?[Rr][Ff]?|[DdB](?=[ -]?1)"
+    r"|)[ -]?/?(?P<rim>[0-9OoIl]{2}(?:\.5)?)(?P<suffix>(?: ?(?:LT|lt|C|c|CP))?)(?![A-Za-z0-9/]|\.[0-9])" + _TAIL
 )
 _WITH_SPEED = re.compile(
-    r"(?<![A-Za-z0-9./])(?P<prefix>P|p)?(?P<width>[1-4][0-9]{2}) ?[/ -] ?(?P<aspect>[2-9][0-9]) ?(?P<letters>[HVShvs][Rr]|"
-    r"[HVhv](?=1))(?P<rim>[0-9]{2})(?P<suffix>)(?![A-Za-z0-9])" + _TAIL
+    r"(?<![A-Za-z0-9./])(?P<prefix>P"
+    r"|p)?(?P<width>[1-4][0-9]{2}) ?[/ -] ?(?P<aspect>[2-9][0-9]) ?(?P<letters>[HVShvs][Rr]"
+    r"|[HVhv](?=1))(?P<rim>[0-9]{2})(?P<suffix>)(?![A-Za-z0-9])" + _TAIL
 )
 _FLOTATION = re.compile(
-    r"(?<![A-Za-z0-9./])(?P<overall>[2-5][0-9](?:[.,][05])?) ?[xX] ?(?P<section>[1-9][0-9]?(?:[.,][0-9]{1,2})?) ?"
-    r"(?:[Rr]|[xX]|-| [Rr]?)[ -]?(?P<rim>1[0-9]|2[0-9])(?P<suffix>(?: ?(?:LT|lt))?)(?![A-Za-z0-9])" + _TAIL
+    r"(?<![A-Za-z0-9./])(?P<overall>[2-5][0-9](?:[.,][05])?) ?[xX] ?(?P<section>[1-9][0-9]?(?:[.,][0-9]{1,2})?) "
+    r"?(?:[Rr]|[xX]|-| [Rr]?)[ -]?(?P<rim>1[0-9]|2[0-9])(?P<suffix>(?: ?(?:LT|lt))?)(?![A-Za-z0-9])" + _TAIL
 )
 _FULL_PROFILE = re.compile(
-    r"(?<![A-Za-z0-9./])(?P<width>1[0-9][05]|2[0-3][05]) ?(?P<letters>[Rr]|[Ss][Rr])[ -]?(?P<rim>1[0-8])"
-    r"(?P<suffix>(?: ?[Cc])?)(?![A-Za-z0-9/])" + _TAIL
+    r"(?<![A-Za-z0-9./])(?P<width>1[0-9][05]|2[0-3][05]) ?(?P<letters>[Rr]"
+    r"|[Ss][Rr])[ -]?(?P<rim>1[0-8])(?P<suffix>(?: ?[Cc])?)(?![A-Za-z0-9/])" + _TAIL
 )
 _SPLIT = re.compile(  # 225/60 on R17, R17 225/60, 225/60 17 inch
-    r"(?<![A-Za-z0-9./])(?:[Rr](?P<before>1[0-9]|2[0-4])[ ,]{1,3})?(?P<width>[1-4][0-9][05])/(?P<aspect>[2-9][05])"
-    r"(?:[ ,]{1,3}(?:on |with |for |auf |x |Zoll )?[Rr]?(?P<after>1[0-9]|2[0-4])(?![0-9/.,]))?(?![0-9/A-Za-z])"
+    r"(?<![A-Za-z0-9./])(?:[Rr](?P<before>1[0-9]"
+    r"|2[0-4])[ ,]{1,3})?(?P<width>[1-4][0-9][05])/(?P<aspect>[2-9][05])(?:[ ,]{1,3}(?:on |with |for |auf |x "
+    r"|Zoll )?[Rr]?(?P<after>1[0-9]|2[0-4])(?![0-9/.,]))?(?![0-9/A-Za-z])"
 )
-_WRONG = re.compile(r"(?<![A-Za-z0-9./])(?:P|LT|T)?(?P<all>[0-9]{2,4}/[0-9]{1,3} ?(?:Z?R|/|-) ?[0-9]{1,3})(?![A-Za-z0-9/.,])")
+_WRONG = re.compile(
+    r"(?<![A-Za-z0-9./])(?:P|LT|T)?(?P<all>[0-9]{2,4}/[0-9]{1,3} ?(?:Z?R|/"
+    r"|-) ?[0-9]{1,3})(?![A-Za-z0-9/.,])"
+)
 _ALONE = re.compile(
-    r"(?<![A-Za-z0-9./,+-])(?P<index>[6-9][0-9]|1[0-2][0-9])(?:/(?:[6-9][0-9]|1[0-2][0-9]))? ?(?P<symbol>[HTVWYSQRL]|[hvwty])"
-    r"(?![A-Za-z0-9°/'])"
+    r"(?<![A-Za-z0-9./,+-])(?P<index>[6-9][0-9]|1[0-2][0-9])(?:/(?:[6-9][0-9]"
+    r"|1[0-2][0-9]))? ?(?P<symbol>[HTVWYSQRL]|[hvwty])(?![A-Za-z0-9°/'])"
 )
 _LETTER_DIGITS = str.maketrans({"O": "0", "o": "0", "I": "1", "l": "1"})
 _BARE_ENDINGS = ("0", "5")
@@ -41,8 +46,12 @@ _BARE_ENDINGS = ("0", "5")
 
 def sizes(text: str, found: Found) -> None:
     """Every size with its service description."""
-    for pattern, read in ((_FLOTATION, _flotation), (_WITH_SPEED, _metric), (_SIZE, _metric),
-                          (_FULL_PROFILE, _full_profile)):  # fmt: skip
+    for pattern, read in (
+        (_FLOTATION, _flotation),
+        (_WITH_SPEED, _metric),
+        (_SIZE, _metric),
+        (_FULL_PROFILE, _full_profile),
+    ):
         for match in pattern.finditer(text):
             if not overlaps(*match.span(), found.facts):
                 read(text, match, found)
@@ -80,17 +89,28 @@ def _add(text: str, match: re.Match[str], size: str, sure: float, found: Found) 
     """The size with what follows it; without the rest where the rest does not go with it."""
     service = f" {match['index']}{match['symbol'].upper()}" if match["index"] else ""
     more = " ".join(match["more"].upper().split())
-    for rest, end in ((f"{service} {more}".rstrip(), match.end()), (service, match.end("more")), ("", match.end("suffix"))):
+    for rest, end in (
+        (f"{service} {more}".rstrip(), match.end()),
+        (service, match.end("more")),
+        ("", match.end("suffix")),
+    ):
         try:
             marking = parse_marking(size + rest)
         except MarkingError as error:
             problem = str(error)
             continue
         start = match.start()
-        found.facts.append(Fact(
-            start=start, end=end, text=text[start:end], field="size", value=str(marking), sure=sure,
-            how="a size" if sure > 0.95 else "a size, spelled in a hurry",
-        ))  # fmt: skip
+        found.facts.append(
+            Fact(
+                start=start,
+                end=end,
+                text=text[start:end],
+                field="size",
+                value=str(marking),
+                sure=sure,
+                how="a size" if sure > 0.95 else "a size, spelled in a hurry",
+            )
+        )
         return
     found.impossible.append(problem)
 
@@ -108,8 +128,17 @@ def _split_ones(text: str, found: Found) -> None:
         except MarkingError as error:
             found.impossible.append(str(error))
             continue
-        found.facts.append(Fact(start=match.start(), end=match.end(), text=match[0], field=field, value=value, sure=sure,
-                                how="a size whose rim stands apart" if rim else "a size without its rim"))  # fmt: skip
+        found.facts.append(
+            Fact(
+                start=match.start(),
+                end=match.end(),
+                text=match[0],
+                field=field,
+                value=value,
+                sure=sure,
+                how="a size whose rim stands apart" if rim else "a size without its rim",
+            )
+        )
 
 
 def _wrong_ones(text: str, found: Found) -> None:
@@ -123,8 +152,17 @@ def _wrong_ones(text: str, found: Found) -> None:
             parse_marking(match[0])
         except MarkingError as error:
             found.impossible.append(str(error))
-            found.facts.append(Fact(start=match.start(), end=match.end(), text=match[0], field="impossible_size",
-                                    value=match[0], sure=0.9, how="written like a size, but no tire has it"))  # fmt: skip
+            found.facts.append(
+                Fact(
+                    start=match.start(),
+                    end=match.end(),
+                    text=match[0],
+                    field="impossible_size",
+                    value=match[0],
+                    sure=0.9,
+                    how="written like a size, but no tire has it",
+                )
+            )
 
 
 def services(text: str, found: Found) -> None:
@@ -136,24 +174,53 @@ def services(text: str, found: Found) -> None:
         if small and not _RATED.search(text):
             continue
         value = f"{match['index']}{match['symbol'].upper()}"
-        found.facts.append(Fact(start=match.start(), end=match.end(), text=match[0], field="service", value=value,
-                                sure=0.7 if small else 0.9, how="load index and speed symbol"))  # fmt: skip
+        found.facts.append(
+            Fact(
+                start=match.start(),
+                end=match.end(),
+                text=match[0],
+                field="service",
+                value=value,
+                sure=0.7 if small else 0.9,
+                how="load index and speed symbol",
+            )
+        )
     for match in _INDEX.finditer(text):
         if not overlaps(match.start("index"), match.end(), found.facts):
-            found.facts.append(Fact(start=match.start("index"), end=match.end("index"), text=match["index"],
-                                    field="service", value=match["index"], sure=0.9, how="a load index"))  # fmt: skip
+            found.facts.append(
+                Fact(
+                    start=match.start("index"),
+                    end=match.end("index"),
+                    text=match["index"],
+                    field="service",
+                    value=match["index"],
+                    sure=0.9,
+                    how="a load index",
+                )
+            )
     for match in _SYMBOL.finditer(text):
         letter = match["before"] or match["after"]
         start = match.start("before") if match["before"] else match.start("after")
         if not overlaps(start, start + 1, found.facts):
-            found.facts.append(Fact(start=start, end=start + 1, text=letter, field="service", value=letter.upper(),
-                                    sure=0.85, how="a speed symbol"))  # fmt: skip
+            found.facts.append(
+                Fact(
+                    start=start,
+                    end=start + 1,
+                    text=letter,
+                    field="service",
+                    value=letter.upper(),
+                    sure=0.85,
+                    how="a speed symbol",
+                )
+            )
 
 
 _RATED = re.compile(r"\b(?:rat(?:ed|ing)|index|speed|load|code|mean|symbol|sidewall|marking)", re.IGNORECASE)
-_INDEX = re.compile(r"(?i:\bload (?:index|rating|number)|\bLI|indice de charge|Lastindex|Tragfähigkeitsindex)(?: of| is|:)? "
-                    r"?(?P<index>1?[0-9]{2})(?![0-9.,/]|[ -]?(?:lb|kg|psi))")  # fmt: skip
+_INDEX = re.compile(
+    r"(?i:\bload (?:index|rating|number)|\bLI|indice de charge|Lastindex|Tragfähigkeitsindex)(?: of"
+    r"| is|:)? ?(?P<index>1?[0-9]{2})(?![0-9.,/]|[ -]?(?:lb|kg|psi))"
+)
 _SYMBOL = re.compile(
-    r"\b(?:[Ss]peed (?:rating|symbol|index|code|letter)(?: of| is|:)? ['\"]?(?P<after>[A-HJ-NP-WYa-hj-np-wy])\b(?!')|"
-    r"(?P<before>[HTVWYSQR])[ -](?:[Ss]peed[ -])?[Rr]at(?:ed|ing))"
+    r"\b(?:[Ss]peed (?:rating|symbol|index|code|letter)(?: of| is"
+    r"|:)? ['\"]?(?P<after>[A-HJ-NP-WYa-hj-np-wy])\b(?!')|(?P<before>[HTVWYSQR])[ -](?:[Ss]peed[ -])?[Rr]at(?:ed|ing))"
 )

@@ -9,34 +9,73 @@ from studio.questions.facts import Fact, Found, overlaps
 _I = re.IGNORECASE
 _DEEPEST_IN = 0.8
 _RIM = re.compile(
-    r"(?<![0-9/.,xX$])(?P<rim>1[2-9]|2[0-4])(?: ?(?:\"|''|-?in(?:ch(?:es)?)?|zoll|pouces?|pulgadas|pollici))?[ -]?"
-    r"(?:(?:alloy|alloys|steel|steelie|factory|stock|oem|original|winter) )?(?:rims?|wheels?|felgen?|jantes?|cerchi)\b"
-    r"|(?:\b(?:on|with|to|for|my|have|running|fit|mount\w*)) (?:my |the |a |an |stock )?(?P<plural>1[3-9]|2[0-4])'?s\b"
-    r"|(?:rims?|wheels?) (?:is|are|size|say|says)(?: is)? (?:R)?(?P<said>1[3-9]|2[0-4])\b", _I,
+    r"(?<![0-9/.,xX$])(?P<rim>1[2-9]|2[0-4])(?: ?(?:\"|''|-?in(?:ch(?:es)?)?|zoll|pouces?|pulgadas"
+    r"|pollici))?[ -]?(?:(?:alloy|alloys|steel|steelie|factory|stock|oem|original|winter) )?(?:rims?|wheels?"
+    r"|felgen?|jantes?|cerchi)\b|(?:\b(?:on|with|to|for|my|have|running|fit|mount\w*)) (?:my |the |a |an "
+    r"|stock )?(?P<plural>1[3-9]|2[0-4])'?s\b|(?:rims?|wheels?) (?:is|are|size|say"
+    r"|says)(?: is)? (?:R)?(?P<said>1[3-9]|2[0-4])\b",
+    _I,
 )
-_DAMAGED = r"(?:hole|nail|screw|cut|gash|crack|tear|puncture|bulge|bubble|bolt|gouge|slash|slice|clou|nagel|schnitt|loch|riss)"
+_DAMAGED = (
+    r"(?:hole|nail|screw|cut|gash|crack|tear|puncture|bulge|bubble|bolt|gouge|slash|slice|clou|nagel|schnitt|loch|riss)"
+)
 _BEFORE_DAMAGE = re.compile(rf"^[ -]?(?:wide|long|deep|big|size|in diameter|diameter)? ?(?:\w+ ){{0,2}}{_DAMAGED}", _I)
-_AFTER_DAMAGE = re.compile(rf"{_DAMAGED}s? (?:\w+ ){{0,3}}(?:is |of |about |around |approx\w* |maybe |roughly |~ ?)*$", _I)
-_SIZE_WORD = re.compile(r"^ ?(?:long|wide|across|in diameter|diameter|in length)\b", _I)
-_FROM = re.compile(r"^ ?(?:\w+ )?(?:from|away from|to|inside|off) (?:the |my )?(?:side ?wall|edge|shoulder|rim|bead|outer edge)", _I)
-_LIMIT_BEFORE = re.compile(
-    r"\b(?:legal(?: (?:limit|minimum|depth))?|limit|minimum|min|mindestens|penny(?: test)?|wear bars?|until|till|til|before|reach(?:es|ing)?|hits?|get to|"
-    r"goes? (?:down )?to|replace(?:d|ment)?(?: them| it| tires)?(?: at| when)?|below|under|bald at|at least|required|requires?|has to be|have to be|must be|law says|"
-    r"inspection(?: limit)?|to fail|fails? at|change (?:them )?at)"
-    r"(?: (?:is|of|at|the|legal|limit|depth|in|it|they|reach|hit|get|to|be|are|for|here|says|tread|minimum))* ?[(]?$", _I,
+_AFTER_DAMAGE = re.compile(
+    rf"{_DAMAGED}s? (?:\w+ ){{0,3}}(?:is |of |about |around |approx\w* |maybe |roughly |~ ?)*$", _I
 )
-_LIMIT_AFTER = re.compile(r"^ ?(?:is the |as the |legal )?(?:legal |minimum |min )?(?:limit|minimum|rule|law|requirement|threshold|cutoff|cut-off)\b", _I)
-_APART_AFTER = re.compile(r"^(?: ?(?:nds|tread|depth|in|of an inch|of tread))* ?(?:difference|apart|diff|variance|variation|less|more|lower|higher|deeper|shallower|between|of each other)\b", _I)
-_APART_BEFORE = re.compile(r"\b(?:within|differ\w* (?:by|of|is|in|between)?|diff (?:of|is)?|apart by|off by|gap (?:of|is)|vary by|variance of|tolerance (?:of|is)?|allow\w*|match\w* (?:to )?within|more than|less than)"
-                           r"(?: (?:is|was|of|about|only|up to|a|the|to|by))* ?$", _I)  # fmt: skip
-_NEW_AFTER = re.compile(r"^ ?(?:[(]?)(?:when|as|brand|from|at) ?new\b|^ ?(?:new|originally|from factory|when i (?:got|bought)|to (?:start|begin)|out of the box|neu\b|neuves?\b|nuov[oie]|nuev[oa]s?)"
-                        r"(?! ?(?:one|tire|tyre|set|ones|tires|tyres|rear|front))", _I)  # fmt: skip
+_SIZE_WORD = re.compile(r"^ ?(?:long|wide|across|in diameter|diameter|in length)\b", _I)
+_FROM = re.compile(
+    r"^ ?(?:\w+ )?(?:from|away from|to|inside|off) (?:the |my )?(?:side ?wall|edge|shoulder|rim|bead"
+    r"|outer edge)",
+    _I,
+)
+_LIMIT_BEFORE = re.compile(
+    r"\b(?:legal(?: (?:limit|minimum|depth))?|limit|minimum|min|mindestens|penny(?: test)?|wear bars?|until|till"
+    r"|til|before|reach(?:es|ing)?|hits?|get to|goes? (?:down )?to|replace(?:d|ment)?(?: them| it| tires)?(?: at"
+    r"| when)?|below|under|bald at|at least|required|requires?|has to be|have to be|must be|law says"
+    r"|inspection(?: limit)?|to fail|fails? at|change (?:them )?at)(?: (?:is|of|at|the|legal|limit|depth|in|it|they"
+    r"|reach|hit|get|to|be|are|for|here|says|tread|minimum))* ?[(]?$",
+    _I,
+)
+_LIMIT_AFTER = re.compile(
+    r"^ ?(?:is the |as the |legal )?(?:legal |minimum |min )?(?:limit|minimum|rule|law"
+    r"|requirement|threshold|cutoff|cut-off)\b",
+    _I,
+)
+_APART_AFTER = re.compile(
+    r"^(?: ?(?:nds|tread|depth|in|of an inch|of tread))* ?(?:difference|apart|diff|variance"
+    r"|variation|less|more|lower|higher|deeper|shallower|between|of each other)\b",
+    _I,
+)
+_APART_BEFORE = re.compile(
+    r"\b(?:within|differ\w* (?:by|of|is|in|between)?|diff (?:of|is)?|apart by|off by"
+    r"|gap (?:of|is)|vary by|variance of|tolerance (?:of|is)?|allow\w*"
+    r"|match\w* (?:to )?within|more than|less than)(?: (?:is|was|of|about|only|up to|a|the"
+    r"|to|by))* ?$",
+    _I,
+)
+_NEW_AFTER = re.compile(
+    r"^ ?(?:[(]?)(?:when|as|brand|from|at) ?new\b|^ ?(?:new|originally|from factory"
+    r"|when i (?:got|bought)|to (?:start|begin)|out of the box|neu\b|neuves?\b|nuov[oie]"
+    r"|nuev[oa]s?)(?! ?(?:one|tire|tyre|set|ones|tires|tyres|rear|front))",
+    _I,
+)
 _NEW_BEFORE = re.compile(
-    r"\b(?:when new|new (?:it |they )?(?:was|were|is|are|depth|at|had|tread)|brand new (?:at|is|was|were|they were)?|start(?:ed|s|ing)?(?: out| off| life)?(?: at| with| from| as)?|originally|began (?:at|with)|"
-    r"c[ao]me (?:new )?with|came at|came|new from|out of|initial(?:ly)?(?: depth)?|spec(?:'d|ced)? (?:at|is)|factory(?: depth)?|bought (?:them )?(?:new )?(?:at|with)|put on (?:new )?at|installed (?:new )?at|neu(?: waren| mit)?|new,?|were new(?: at| with)?)"
-    r"(?: (?:of|at|is|was|were|they|it|with|about|around|the|tread|depth|:|tires?|tyres?|approx))*[ :=(~]*$", _I)
-_WAS_BEFORE = re.compile(r"\b(?:was|were|had|used to be|went from|gone from|going from|from|down from|last (?:year|month|time|check|spring|fall|winter|summer|season)(?: \w+){0,2}|previously|before|"
-                         r"(?:months?|years?|weeks?) ago(?: \w+){0,2}|it used to)(?: (?:at|to|about|around|it|they|were|was|is))*[ :]*$", _I)  # fmt: skip
+    r"\b(?:when new|new (?:it |they )?(?:was|were|is|are|depth|at|had|tread)|brand new (?:at|is|was|were"
+    r"|they were)?|start(?:ed|s|ing)?(?: out| off| life)?(?: at| with| from| as)?|originally|began (?:at|with)"
+    r"|c[ao]me (?:new )?with|came at|came|new from|out of|initial(?:ly)?(?: depth)?|spec(?:'d|ced)? (?:at|is)"
+    r"|factory(?: depth)?|bought (?:them )?(?:new )?(?:at|with)|put on (?:new )?at|installed (?:new )?at"
+    r"|neu(?: waren| mit)?|new,?|were new(?: at| with)?)(?: (?:of|at|is|was|were|they|it|with|about|around|the"
+    r"|tread|depth|:|tires?|tyres?|approx))*[ :=(~]*$",
+    _I,
+)
+_WAS_BEFORE = re.compile(
+    r"\b(?:was|were|had|used to be|went from|gone from|going from|from|down from|last (?:year"
+    r"|month|time|check|spring|fall|winter|summer|season)(?: \w+){0,2}|previously|before"
+    r"|(?:months?|years?|weeks?) ago(?: \w+){0,2}|it used to)(?: (?:at|to|about|around|it|they"
+    r"|were|was|is))*[ :]*$",
+    _I,
+)
 _WATER = re.compile(r"^ ?(?:deep |of )?(?:standing )?(?:water|puddle|rain)|^ of (?:\w+ )?water", _I)
 _AROUND = re.compile(r"circumference|umfang|circonf", _I)
 
@@ -47,8 +86,17 @@ def rims(text: str, found: Found) -> None:
         name = str(match.lastgroup)
         start, end = match.span(name) if name != "rim" else match.span()
         if not overlaps(*match.span(name), found.facts):
-            found.facts.append(Fact(start=start, end=end, text=text[start:end], field="rim",
-                                    value=length(float(match[name]), "in"), sure=0.9, how="a wheel's size"))  # fmt: skip
+            found.facts.append(
+                Fact(
+                    start=start,
+                    end=end,
+                    text=text[start:end],
+                    field="rim",
+                    value=length(float(match[name]), "in"),
+                    sure=0.9,
+                    how="a wheel's size",
+                )
+            )
 
 
 def measures(text: str, found: Found) -> list[RunningNumber]:
@@ -76,14 +124,27 @@ def _masked(text: str, facts: list[Fact]) -> str:
 
 _CLAIMED = ("size", "size_without_rim", "impossible_size", "service", "date_code", "made_year", "rim", "drivetrain")
 _SIMPLE = {
-    "psi": "pressure", "bar": "pressure", "kPa": "pressure", "km": "distance", "mi": "distance", "kg": "load", "lb": "load",
-    "km/h": "speed", "mph": "speed", "degC": "temperature", "degF": "temperature", "%": "share", "years": "age_years",
-}  # fmt: skip
+    "psi": "pressure",
+    "bar": "pressure",
+    "kPa": "pressure",
+    "km": "distance",
+    "mi": "distance",
+    "kg": "load",
+    "lb": "load",
+    "km/h": "speed",
+    "mph": "speed",
+    "degC": "temperature",
+    "degF": "temperature",
+    "%": "share",
+    "years": "age_years",
+}
 
 
 def _simple(text: str, number: RunningNumber, field: str, found: Found) -> None:
     assert number.unit is not None
-    sure = 0.6 if number.other_unit in ("degC", "lb") or number.otherwise is not None and number.unit in ("bar",) else 0.93
+    sure = (
+        0.6 if number.other_unit in ("degC", "lb") or (number.otherwise is not None and number.unit == "bar") else 0.93
+    )
     if number.other_unit == "lb" and _CARRY.search(text):
         number, field = _in_unit(number, "lb"), "load"
     elif number.other_unit == "lb":
@@ -92,17 +153,26 @@ def _simple(text: str, number: RunningNumber, field: str, found: Found) -> None:
     for value in values:
         value = _grouped(value, number)
         assert number.unit is not None
-        found.facts.append(Fact(
-            start=number.start, end=number.end, text=number.text, field=field, value=Quantity(value, number.unit),
-            sure=sure, how="a number in words" if number.in_words else "a number with its unit",
-        ))  # fmt: skip
+        found.facts.append(
+            Fact(
+                start=number.start,
+                end=number.end,
+                text=number.text,
+                field=field,
+                value=Quantity(value, number.unit),
+                sure=sure,
+                how="a number in words" if number.in_words else "a number with its unit",
+            )
+        )
 
 
 _CARRY = re.compile(r"\b(?:carry|carries|weigh|weight|load|payload|gvwr|gawr|haul|tow)", _I)
 
 
 def _in_unit(number: RunningNumber, unit: UnitName) -> RunningNumber:
-    return RunningNumber(start=number.start, end=number.end, text=number.text, value=number.value, unit=unit, step=number.step)
+    return RunningNumber(
+        start=number.start, end=number.end, text=number.text, value=number.value, unit=unit, step=number.step
+    )
 
 
 def _grouped(value: float, number: RunningNumber) -> float:
@@ -121,23 +191,45 @@ def _length(text: str, number: RunningNumber, found: Found) -> None:
         return
     for value, where in values:
         quantity = length(value, unit) if field in ("damage_size", "diameter", "length") else depth(value, unit)
-        found.facts.append(Fact(
-            start=number.start, end=number.end, text=number.text, field=field, value=quantity, where=where,
-            sure=0.95 if not number.in_words else 0.9, how=_how(number, field),
-        ))  # fmt: skip
+        found.facts.append(
+            Fact(
+                start=number.start,
+                end=number.end,
+                text=number.text,
+                field=field,
+                value=quantity,
+                where=where,
+                sure=0.95 if not number.in_words else 0.9,
+                how=_how(number, field),
+            )
+        )
 
 
 def _two_times(number: RunningNumber, found: Found) -> None:
     """``went from 8 to 5 mm``: first before, then now."""
     assert number.unit is not None and number.until is not None
     for value, field in ((number.value, "depth_before"), (number.until, "depth")):
-        found.facts.append(Fact(start=number.start, end=number.end, text=number.text, field=field,
-                                value=depth(value, number.unit), sure=0.9, how="from one depth to another"))  # fmt: skip
+        found.facts.append(
+            Fact(
+                start=number.start,
+                end=number.end,
+                text=number.text,
+                field=field,
+                value=depth(value, number.unit),
+                sure=0.9,
+                how="from one depth to another",
+            )
+        )
 
 
 def _how(number: RunningNumber, field: str) -> str:
-    kind = {"depth": "a depth", "depth_new": "the depth when new", "depth_before": "an earlier depth", "limit": "a limit",
-            "difference": "a difference of depth"}.get(field, field.replace("_", " "))  # fmt: skip
+    kind = {
+        "depth": "a depth",
+        "depth_new": "the depth when new",
+        "depth_before": "an earlier depth",
+        "limit": "a limit",
+        "difference": "a difference of depth",
+    }.get(field, field.replace("_", " "))
     return f"{kind}, in words" if number.in_words else f"{kind}, one end of a range" if number.until else kind
 
 

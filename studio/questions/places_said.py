@@ -1,4 +1,4 @@
-"""Which tires a comment speaks of: ``left rear``, ``both fronts``, ``driver side front``, ``the new one``, ``on three``."""
+"""Which tires a comment speaks of: ``left rear``, ``both fronts``, ``driver side front``, ``the new one``."""
 
 import re
 
@@ -11,35 +11,77 @@ _LEFT = r"(?:left|l/?h|driver'?s?(?:[ -]side)?|near ?side|links?e?[rs]?|gauche|i
 _RIGHT = r"(?:right|r/?h|passenger'?s?(?:[ -]side)?|off ?side|rechts?e?[rs]?|droite?|derech[oa]|destr[oa])"
 _GAP = r"(?:[ -]+(?:side|hand|hand side|wheel|on the|at the|on|tire|tyre|corner))?[ -/]+"
 _CORNER = re.compile(
-    rf"\b(?:(?P<f1>{_FRONT})|(?P<r1>{_REAR})){_GAP}(?:(?P<l1>{_LEFT})|(?P<g1>{_RIGHT}))\b"
-    rf"|\b(?:(?P<l2>{_LEFT})|(?P<g2>{_RIGHT})){_GAP}(?:(?P<f2>{_FRONT})|(?P<r2>{_REAR}))\b",
+    rf"\b(?:(?P<f1>{_FRONT})|(?P<r1>{_REAR})){_GAP}(?:(?P<l1>{_LEFT})|(?P<g1>{_RIGHT}))\b|\b(?:(?P<l2>{_LEFT})"
+    rf"|(?P<g2>{_RIGHT})){_GAP}(?:(?P<f2>{_FRONT})|(?P<r2>{_REAR}))\b",
     _I,
 )
-_SHORT = re.compile(r"\b(?P<two>FL|FR|RL|RR|LF|RF|LR|BL|BR)\b|\b(?P<small>fl|fr|rl|rr|lf|rf|lr)\b(?= ?(?:is|at|has|:|=|-)? ?[0-9])")
+_SHORT = re.compile(
+    r"\b(?P<two>FL|FR|RL|RR|LF|RF|LR|BL|BR)\b|\b(?P<small>fl|fr|rl|rr|lf|rf|lr)\b(?= ?(?:is|at|has"
+    r"|:|=|-)? ?[0-9])"
+)
 _SHORTS = {
-    "FL": "front_left", "LF": "front_left", "FR": "front_right", "RF": "front_right", "RL": "rear_left",
-    "LR": "rear_left", "BL": "rear_left", "RR": "rear_right", "BR": "rear_right",
-}  # fmt: skip
+    "FL": "front_left",
+    "LF": "front_left",
+    "FR": "front_right",
+    "RF": "front_right",
+    "RL": "rear_left",
+    "LR": "rear_left",
+    "BL": "rear_left",
+    "RR": "rear_right",
+    "BR": "rear_right",
+}
 _AXLE = re.compile(
-    rf"\b(?P<front>fronts|(?:both |two |the |my |in )?{_FRONT}(?! ?-?wheel ?-?drive| drive| bumper| end\b| of\b| page| camera))"
-    rf"|\b(?P<rear>rears|backs|(?:both |two |the |my |in )?(?:rears?|hint\w+|arri[eè]re|traser[oa]s?|posterior[ei])(?! ?-?wheel ?-?drive| drive| end\b| view| bumper)"
-    r"|(?:both |two |the |my |in (?:the )?)back(?= ?(?:tires?|tyres?|ones?|wheels?|pair|two|axle|set|is|are|at|have|has|:|[0-9]|,|\.|\?|$|and|vs|were|was|left)))",
+    rf"\b(?P<front>fronts|(?:both |two |the |my |in )?{_FRONT}(?! ?-?wheel ?-?drive| drive| bumper| end\b| of\b"
+    rf"| page| camera))|\b(?P<rear>rears|backs|(?:both |two |the |my |in )?(?:rears?|hint\w+|arri[eè]re"
+    rf"|traser[oa]s?|posterior[ei])(?! ?-?wheel ?-?drive| drive| end\b| view| bumper)|(?:both |two |the |my "
+    rf"|in (?:the )?)back(?= ?(?:tires?|tyres?|ones?|wheels?|pair|two|axle|set|is|are|at|have|has|:|[0-9]|,|\.|\?|$"
+    rf"|and|vs|were|was|left)))",
     _I,
 )
 _SIDE = re.compile(
-    r"\b(?:(?:the|my|on the|its|other) )(?P<left>left|driver'?s?(?:[ -]side)?|near ?side)\b(?! over| lane| turn)|\b(?:(?:the|my|on the|its|other) )(?P<right>right|passenger'?s?(?:[ -]side)?|off ?side)\b"
-    r"(?! (?:size|pressure|tires?\b|tyres?\b|way|thing|answer|amount|one for|number|time|psi|choice))"
-    r"|\b(?P<left2>left|links|gauche|izquierda)(?= (?:tire|tyre|one|side|is|was|has|at|reads)\b|: ?[0-9]| [0-9])|\b(?P<right2>right|rechts|droite|derecha)(?= (?:tire|tyre|one|side|is|was|has|at|reads)\b|: ?[0-9]| [0-9])",
+    r"\b(?:(?:the|my|on the|its|other) )(?P<left>left|driver'?s?(?:[ -]side)?|near ?side)\b(?! over| lane| turn)"
+    r"|\b(?:(?:the|my|on the|its|other) )(?P<right>right|passenger'?s?(?:[ -]side)?|off ?side)\b(?! (?:size"
+    r"|pressure|tires?\b|tyres?\b|way|thing|answer|amount|one for|number|time|psi|choice))|\b(?P<left2>left|links"
+    r"|gauche|izquierda)(?= (?:tire|tyre|one|side|is|was|has|at|reads)\b|: ?[0-9]| [0-9])|\b(?P<right2>right|rechts"
+    r"|droite|derecha)(?= (?:tire|tyre|one|side|is|was|has|at|reads)\b|: ?[0-9]| [0-9])",
     _I,
 )
 _GROUPS = (
-    ("new_one", re.compile(r"\b(?:the|a|my|one|1|put on a|brand|this|single)? ?(?:brand[ -])?(?:new|replacement|fresh) (?:one|tire|tyre|reifen|rubber)s?\b|\b(?:new|brand new|replacement) (?:is|at|has|would be|comes with)\b"
-                           r"|\bthe replaced one|\bthe new\b(?= ?(?:is|at|has|:|[0-9]|would|one))", _I)),
-    ("others", re.compile(r"\b(?:the )?(?:other|remaining) (?:three|two|3|2|tires?|tyres?|ones?)\b|\bothers\b|\b(?:the )?rest\b(?! of)|\b(?:on |the )(?:three|3)(?: old(?:er)?)?(?: ones| tires| tyres| of them| others?)?\b"
-                          r"|\bthe other\b|\b(?:three|3) (?:are|have|tires|tyres|at)\b|\b(?:my |the )?(?:old|existing|current|worn) (?:ones?|tires?|tyres?|set)\b|\bold\b(?= (?:is|are|at))", _I)),
-    ("all", re.compile(r"\ball (?:four|4|around|round|of them)\b|\bevery (?:tire|tyre|corner)\b|\beach (?:tire|tyre|corner|one)\b|\ball (?:my |the )?(?:tires|tyres)\b|\ball (?:are|at)\b|\balle vier", _I)),
-)  # fmt: skip
-_REMAINS = re.compile(r"(?:[0-9]|mm|nds|tread|much|life|miles|km|psi|is|anything|%|what'?s|some|have|any|percent|32nd|depth|i|on) ?$", _I)
+    (
+        "new_one",
+        re.compile(
+            r"\b(?:the|a|my|one|1|put on a|brand|this|single)? ?(?:brand[ -])?(?:new|replacement"
+            r"|fresh) (?:one|tire|tyre|reifen|rubber)s?\b|\b(?:new|brand new|replacement) (?:is|at"
+            r"|has|would be|comes with)\b|\bthe replaced one|\bthe new\b(?= ?(?:is|at|has|:|[0-9]"
+            r"|would|one))",
+            _I,
+        ),
+    ),
+    (
+        "others",
+        re.compile(
+            r"\b(?:the )?(?:other|remaining) (?:three|two|3|2|tires?|tyres?|ones?)\b|\bothers\b"
+            r"|\b(?:the )?rest\b(?! of)|\b(?:on |the )(?:three|3)(?: old(?:er)?)?(?: ones| tires"
+            r"| tyres| of them| others?)?\b|\bthe other\b|\b(?:three|3) (?:are|have|tires|tyres|at)\b"
+            r"|\b(?:my |the )?(?:old|existing|current|worn) (?:ones?|tires?|tyres?|set)\b"
+            r"|\bold\b(?= (?:is|are|at))",
+            _I,
+        ),
+    ),
+    (
+        "all",
+        re.compile(
+            r"\ball (?:four|4|around|round|of them)\b|\bevery (?:tire|tyre|corner)\b|\beach (?:tire|tyre"
+            r"|corner|one)\b|\ball (?:my |the )?(?:tires|tyres)\b|\ball (?:are|at)\b|\balle vier",
+            _I,
+        ),
+    ),
+)
+_REMAINS = re.compile(
+    r"(?:[0-9]|mm|nds|tread|much|life|miles|km|psi|is|anything|%|what'?s|some|have|any|percent"
+    r"|32nd|depth|i|on) ?$",
+    _I,
+)
 
 
 def places_said(text: str, found: Found) -> list[Fact]:
@@ -48,7 +90,11 @@ def places_said(text: str, found: Found) -> list[Fact]:
     for match in _CORNER.finditer(text):
         front = match["f1"] or match["f2"]
         left = match["l1"] or match["l2"]
-        if match["l2"] and match["l2"].lower() == "left" and _REMAINS.search(text, max(0, match.start() - 8), match.start()):
+        if (
+            match["l2"]
+            and match["l2"].lower() == "left"
+            and _REMAINS.search(text, max(0, match.start() - 8), match.start())
+        ):
             continue
         _add(mentions, found, match, (f"{'front' if front else 'rear'}_{'left' if left else 'right'}",))
     for match in _SHORT.finditer(text):
@@ -64,13 +110,19 @@ def places_said(text: str, found: Found) -> list[Fact]:
             _add(mentions, found, match, (side,))
     for name, pattern in _GROUPS:
         for match in pattern.finditer(text):
-            if name == "new_one" and _WISH.search(text, max(0, match.start() - 20), match.start() + (match[0][:1] == " ")):
+            if name == "new_one" and _WISH.search(
+                text, max(0, match.start() - 20), match.start() + (match[0][:1] == " ")
+            ):
                 continue
             _add(mentions, found, match, (name,))
     return sorted(mentions, key=lambda mention: mention.start)
 
 
-_WISH = re.compile(r"\b(?:need|needs|buy|buying|get|getting|got to get|order|want|for|some|any|price of|afford|shopping for|time for) $", _I)
+_WISH = re.compile(
+    r"\b(?:need|needs|buy|buying|get|getting|got to get|order|want|for|some|any|price of|afford"
+    r"|shopping for|time for) $",
+    _I,
+)
 
 
 def _add(mentions: list[Fact], found: Found, match: re.Match[str], where: tuple[str, ...]) -> None:
@@ -79,5 +131,15 @@ def _add(mentions: list[Fact], found: Found, match: re.Match[str], where: tuple[
         start += 1
     if start == end or overlaps(start, end, mentions) or overlaps(start, end, found.facts):
         return
-    mentions.append(Fact(start=start, end=end, text=match.string[start:end], field="place", value=" ".join(where), sure=0.9,
-                         how="a word for the place", where=where))  # fmt: skip
+    mentions.append(
+        Fact(
+            start=start,
+            end=end,
+            text=match.string[start:end],
+            field="place",
+            value=" ".join(where),
+            sure=0.9,
+            how="a word for the place",
+            where=where,
+        )
+    )

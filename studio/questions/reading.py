@@ -1,4 +1,4 @@
-"""A comment read: from text to facts. Nothing is invented; what is less sure says so; time grows with the length only."""
+"""A comment read: from text to facts. Nothing is invented; what is less sure says so; time grows with the length."""
 
 import re
 
@@ -47,7 +47,9 @@ def read(comment: str) -> Reading:
     _contradictions(text, facts, found)
     if len(facts) > MOST_FACTS:
         out = " ".join([out, f"Only the first {MOST_FACTS} of {len(facts)} facts are kept."]).strip()
-    return Reading(text=text, facts=tuple(facts[:MOST_FACTS]), impossible=tuple(dict.fromkeys(found.impossible))[:10], left_out=out)
+    return Reading(
+        text=text, facts=tuple(facts[:MOST_FACTS]), impossible=tuple(dict.fromkeys(found.impossible))[:10], left_out=out
+    )
 
 
 def _settled(text: str, found: Found, spots: list[Fact]) -> list[Fact]:
@@ -69,7 +71,9 @@ def _in_degrees(fact: Fact, unit: str | None) -> Fact:
     if unit not in ("degC", "degF"):
         return msgspec.structs.replace(fact, sure=0.4, how="a temperature whose unit is not said")
     degrees = Quantity(fact.quantity.value, "degC" if unit == "degC" else "degF")
-    return msgspec.structs.replace(fact, value=degrees, sure=0.7, how="a temperature, its unit taken from the other units")
+    return msgspec.structs.replace(
+        fact, value=degrees, sure=0.7, how="a temperature, its unit taken from the other units"
+    )
 
 
 def _word(field: str, value: str, how: str) -> Fact:
@@ -86,5 +90,6 @@ def _contradictions(text: str, facts: list[Fact], found: Found) -> None:
         size, code = before[-1] if before else marked[0]
         if len(marked) == 1 and _OTHER_RIM.search(text[max(0, rim.start - 40) : rim.start]):
             found.impossible.append(
-                f"{size.word} on {'an' if rim.quantity.value == 18 else 'a'} {rim.quantity.value:g} inch rim: this tire is made for {code:g} inch rims only"
+                f"{size.word} on {'an' if rim.quantity.value == 18 else 'a'} {rim.quantity.value:g} inch rim: this "
+                f"tire is made for {code:g} inch rims only"
             )

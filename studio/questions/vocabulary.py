@@ -1,4 +1,4 @@
-"""Words of car, tire and damage in a comment: drivetrain, damage and where it sits, tread, season, in a few languages."""
+"""Words of car, tire and damage in a comment: drivetrain, damage and its zone, tread, season, in a few languages."""
 
 import re
 
@@ -12,62 +12,177 @@ def _words(*pairs: tuple[str, str, str]) -> tuple[tuple[str, str, re.Pattern[str
 
 
 _PLAIN = _words(
-    ("drivetrain", "all", r"\bawd\b|\ball[ -]?wheel[ -]?drive|\ball wheel\b|\ballrad\w*|\btraction int[ée]grale|\btracci[oó]n (?:total|integral)"
-     r"|\btrazione integrale|\bquatre roues motrices"),
+    (
+        "drivetrain",
+        "all",
+        r"\bawd\b|\ball[ -]?wheel[ -]?drive|\ball wheel\b|\ballrad\w*|\btraction int[ée]grale"
+        r"|\btracci[oó]n (?:total|integral)|\btrazione integrale|\bquatre roues motrices",
+    ),
     ("drivetrain", "part_time_four", r"\b4 ?[x] ?4\b|\b4wd\b|\b4 ?wheel[ -]?drive|\bfour[ -]wheel[ -]?drive"),
-    ("drivetrain", "front", r"\bfwd\b|\bfront[ -]?wheel[ -]?drive|\bfront[ -]drive\b|\b(?:vorderrad|front)antrieb|\btraction avant"
-     r"|\btracci[oó]n delantera|\btrazione anteriore"),
-    ("drivetrain", "rear", r"\brwd\b|\brear[ -]?wheel[ -]?drive|\brear[ -]drive\b|\bheckantrieb|\bpropulsion\b|\btracci[oó]n trasera"
-     r"|\btrazione posteriore"),
+    (
+        "drivetrain",
+        "front",
+        r"\bfwd\b|\bfront[ -]?wheel[ -]?drive|\bfront[ -]drive\b|\b(?:vorderrad|front)antrieb"
+        r"|\btraction avant|\btracci[oó]n delantera|\btrazione anteriore",
+    ),
+    (
+        "drivetrain",
+        "rear",
+        r"\brwd\b|\brear[ -]?wheel[ -]?drive|\brear[ -]drive\b|\bheckantrieb|\bpropulsion\b"
+        r"|\btracci[oó]n trasera|\btrazione posteriore",
+    ),
     ("tread", "plain", r"\bnon[ -]?directional|\bnot directional|\bsymm?etric(?:al)?\b"),
-    ("tread", "directional", r"\b(?:uni)?directional|\blaufrichtung\w*|\brotation arrows?|\barrows? (?:on|for) (?:the )?(?:rotation|sidewall)"
-     r"|\bdirectionnels?\b|\bdireccional(?:es)?\b"),
+    (
+        "tread",
+        "directional",
+        r"\b(?:uni)?directional|\blaufrichtung\w*|\brotation arrows?|\barrows? (?:on"
+        r"|for) (?:the )?(?:rotation|sidewall)|\bdirectionnels?\b|\bdireccional(?:es)?\b",
+    ),
     ("tread", "asymmetric", r"\bas+ym+etr(?:ic|ical|isch\w*|iques?|icos?|ici)\b"),
     ("season", "studded", r"\bstudded\b|\bstuds\b|\bspikes?reifen|\bpneus? clout[ée]s"),
-    ("season", "winter", r"\b(?:winter|snow|blizzard) ?(?:tires?|tyres?|rubber|set|treads?)|\bwinterreifen|\bwinters\b|\bsnows\b"
-     r"|\bpneus? (?:d'?)?hiver|\bneum[aá]ticos? de invierno|\bgomme (?:invernali|da neve)|\bpneumatici invernali"),
-    ("season", "summer", r"\bsummer ?(?:tires?|tyres?|rubber|set)|\bsommerreifen|\bsummers\b|\bpneus? (?:d'?)?[ée]t[ée]"
-     r"|\bneum[aá]ticos? de verano|\bgomme estive"),
-    ("season", "all_season", r"\ball[ -]?(?:season|weather)s?|\b4 ?season|\bganzjahres\w*|\ballwetter\w*|\b(?:quatre|4) saisons|\b(?:quattro|4) stagioni"),
-    ("use", "winter", r"\bfor (?:the |this |another |next )?(?:winter|snow)\b|\bin (?:the )?(?:snow|winter)\b|\bthis winter\b|\bthrough (?:the )?winter"
-     r"|\bwinter(?:y)? (?:driving|weather|roads?|conditions)|\bim winter|\ben hiver|\ben invierno|\bin inverno|\bsnow(?:y)? (?:season|roads?)"
-     r"|\bone more winter|\banother winter|\bsnow traction|\bwinter legal"),
-    ("spare", "temporary", r"\bdo(?:ugh)?nuts?\b|\bspace[ -]?savers?|\btemp(?:orary)?[ -]?(?:use )?(?:spares?|tires?|tyres?|wheels?)|\bcompact spares?|\bmini[ -]?spares?"
-     r"|\bnotrad|\broue galette|\bgalette\b|\bruotino|\brueda de galleta|\bbiscuit spare|\bskinny spare"),
-    ("spare", "spare", r"\bspares?\b|\bersatzrad|\breserverad|\broue de secours|\brueda de (?:repuesto|recambio)|\bruota di scorta"),
-    ("load_high", "overload", r"\boverload(?:ed|ing)?|\btoo (?:heavy|much (?:weight|load))|\bover (?:the )?(?:gvwr|gawr|payload|max load|weight|load)|\büberladen"
-     r"|\bexceed\w* (?:the )?(?:load|weight|payload)|\babove (?:the )?max(?:imum)? load"),
-)  # fmt: skip
+    (
+        "season",
+        "winter",
+        r"\b(?:winter|snow|blizzard) ?(?:tires?|tyres?|rubber|set|treads?)|\bwinterreifen"
+        r"|\bwinters\b|\bsnows\b|\bpneus? (?:d'?)?hiver|\bneum[aá]ticos? de invierno"
+        r"|\bgomme (?:invernali|da neve)|\bpneumatici invernali",
+    ),
+    (
+        "season",
+        "summer",
+        r"\bsummer ?(?:tires?|tyres?|rubber|set)|\bsommerreifen|\bsummers\b"
+        r"|\bpneus? (?:d'?)?[ée]t[ée]|\bneum[aá]ticos? de verano|\bgomme estive",
+    ),
+    (
+        "season",
+        "all_season",
+        r"\ball[ -]?(?:season|weather)s?|\b4 ?season|\bganzjahres\w*|\ballwetter\w*"
+        r"|\b(?:quatre|4) saisons|\b(?:quattro|4) stagioni",
+    ),
+    (
+        "use",
+        "winter",
+        r"\bfor (?:the |this |another |next )?(?:winter|snow)\b|\bin (?:the )?(?:snow|winter)\b"
+        r"|\bthis winter\b|\bthrough (?:the )?winter|\bwinter(?:y)? (?:driving|weather|roads?"
+        r"|conditions)|\bim winter|\ben hiver|\ben invierno|\bin inverno|\bsnow(?:y)? (?:season"
+        r"|roads?)|\bone more winter|\banother winter|\bsnow traction|\bwinter legal",
+    ),
+    (
+        "spare",
+        "temporary",
+        r"\bdo(?:ugh)?nuts?\b|\bspace[ -]?savers?|\btemp(?:orary)?[ -]?(?:use )?(?:spares?"
+        r"|tires?|tyres?|wheels?)|\bcompact spares?|\bmini[ -]?spares?|\bnotrad|\broue galette"
+        r"|\bgalette\b|\bruotino|\brueda de galleta|\bbiscuit spare|\bskinny spare",
+    ),
+    (
+        "spare",
+        "spare",
+        r"\bspares?\b|\bersatzrad|\breserverad|\broue de secours|\brueda de (?:repuesto|recambio)"
+        r"|\bruota di scorta",
+    ),
+    (
+        "load_high",
+        "overload",
+        r"\boverload(?:ed|ing)?|\btoo (?:heavy|much (?:weight|load))|\bover (?:the )?(?:gvwr"
+        r"|gawr|payload|max load|weight|load)|\büberladen|\bexceed\w* (?:the )?(?:load|weight"
+        r"|payload)|\babove (?:the )?max(?:imum)? load",
+    ),
+)
 _DAMAGE = _words(
-    ("damage", "cord", r"\bcords?\b|\b(?:steel|metal|wires?|belts?|threads?|canvas|mesh|fabric|karkasse|gewebe)[ ,]{0,2}(?:is |are |starting to |belts? |wires? |cords? |now )?"
-     r"(?:show\w*|expos\w*|visible|poking|sticking|coming|peeking|sichtbar)|\bsee (?:the )?(?:wires?|steel|metal|cords?|threads?)"
-     r"|\b(?:exposed|visible|bare) (?:wires?|steel|metal|belts?|cords?|threads?)|\bdown to the (?:wires?|cords?|steel|belts?|metal|canvas)|\bto the wires?\b"),
-    ("damage", "bulge", r"\bbulg\w*|\bbubbl\w*|\bblisters?\b|\begg (?:on|in)|\bgoose ?egg|\bballoon(?:ing|ed)|\bbump (?:on|in) (?:the |my )?side ?wall|\bsidewall (?:bump|lump)"
-     r"|\blump (?:on|in)|\bknot (?:on|in) (?:the|my)|\bbeulen?\b|\bausbeulung|\bhernies?\b|\bbultos?\b|\bchich[oó]n|\bbozz[oi]\b|\bbernoccolo|\brigonfiament\w*"),
-    ("damage", "separation", r"\b(?:tread|belt|ply) ?separat\w*|\bseparating|\bdelaminat\w*|\btread (?:is )?(?:coming off|peeling)|\bpeeling (?:off|away)"),
+    (
+        "damage",
+        "cord",
+        r"\bcords?\b|\b(?:steel|metal|wires?|belts?|threads?|canvas|mesh|fabric|karkasse"
+        r"|gewebe)[ ,]{0,2}(?:is |are |starting to |belts? |wires? |cords? |now )?(?:show\w*"
+        r"|expos\w*|visible|poking|sticking|coming|peeking|sichtbar)|\bsee (?:the )?(?:wires?|steel"
+        r"|metal|cords?|threads?)|\b(?:exposed|visible|bare) (?:wires?|steel|metal|belts?|cords?"
+        r"|threads?)|\bdown to the (?:wires?|cords?|steel|belts?|metal|canvas)|\bto the wires?\b",
+    ),
+    (
+        "damage",
+        "bulge",
+        r"\bbulg\w*|\bbubbl\w*|\bblisters?\b|\begg (?:on|in)|\bgoose ?egg|\bballoon(?:ing|ed)"
+        r"|\bbump (?:on|in) (?:the |my )?side ?wall|\bsidewall (?:bump|lump)|\blump (?:on|in)"
+        r"|\bknot (?:on|in) (?:the|my)|\bbeulen?\b|\bausbeulung|\bhernies?\b|\bbultos?\b"
+        r"|\bchich[oó]n|\bbozz[oi]\b|\bbernoccolo|\brigonfiament\w*",
+    ),
+    (
+        "damage",
+        "separation",
+        r"\b(?:tread|belt|ply) ?separat\w*|\bseparating|\bdelaminat\w*"
+        r"|\btread (?:is )?(?:coming off|peeling)|\bpeeling (?:off|away)",
+    ),
     ("damage", "flat_spot", r"\bflat[ -]?spot\w*|\bbremsplatten?|\bstandplatten?"),
-    ("damage", "chunking", r"\bchunk\w*|\bpieces? (?:of (?:tread|rubber) )?(?:missing|torn|coming)|\bmissing (?:tread )?blocks?"),
-    ("damage", "cracks", r"\bcrack(?:s|ed|ing|y)?\b|\bdry[ -]?rot\w*|\bweather[ -]?check\w*|\bcrazing|\bperish(?:ed|ing)|\briss(?:e|ig)?\b|\bfissur\w*|\bcraquel\w*"
-     r"|\bgriet\w*|\bagrietad\w*|\bcrepe\b|\bscrepolat\w*"),
-    ("damage", "cut", r"\bgash\w*|\bslash(?:ed|es)?\b|\bslices?d?\b|\bgouge?[ds]?\b|\btear in|\btorn\b|\b(?:a|the|this|small|big|deep|long|inch|mm|cm|sidewall|little|nasty) cut\b|\bcuts? (?:in|on|through)\b"
-     r"|\bcut (?:the|my|up) (?:side ?wall|tire|tyre)|\bschnitt\b|\bentaille\w*|\bcoupures?\b|\bcortes? en|\btagli[oa]?\b|\bnicks?\b"),
-    ("damage", "puncture", r"\bnails?\b|\bscrews?\b|\bpunctur\w*|\bstaples?\b|\bholes?\b|\bbolt (?:in|stuck)|\bflat tires?\b|\bflat tyres?\b|\b(?:got|have|had|get|has) a flat\b"
-     r"|\bspike in|\bshard|\bnagel\b|\bschraube\b|\bclous?\b|\bvis dans|\bcrev(?:aison|[ée])\w*|\bclavos?\b|\btornillo|\bpinchaz\w*|\bpinchad\w*|\bponchad\w*|\bchiod[oi]\b|\bforat\w*|\bforatura"
-     r"|\bloch\b|\bbucato|\bpiece of (?:metal|glass|wire)|\bglass in|\bdrywall screw|\btack in|\bwire in (?:the|my) t[iy]re"),
-)  # fmt: skip
+    (
+        "damage",
+        "chunking",
+        r"\bchunk\w*|\bpieces? (?:of (?:tread|rubber) )?(?:missing|torn|coming)"
+        r"|\bmissing (?:tread )?blocks?",
+    ),
+    (
+        "damage",
+        "cracks",
+        r"\bcrack(?:s|ed|ing|y)?\b|\bdry[ -]?rot\w*|\bweather[ -]?check\w*|\bcrazing|\bperish(?:ed"
+        r"|ing)|\briss(?:e|ig)?\b|\bfissur\w*|\bcraquel\w*|\bgriet\w*|\bagrietad\w*|\bcrepe\b"
+        r"|\bscrepolat\w*",
+    ),
+    (
+        "damage",
+        "cut",
+        r"\bgash\w*|\bslash(?:ed|es)?\b|\bslices?d?\b|\bgouge?[ds]?\b|\btear in|\btorn\b|\b(?:a|the"
+        r"|this|small|big|deep|long|inch|mm|cm|sidewall|little|nasty) cut\b|\bcuts? (?:in|on"
+        r"|through)\b|\bcut (?:the|my|up) (?:side ?wall|tire|tyre)|\bschnitt\b|\bentaille\w*"
+        r"|\bcoupures?\b|\bcortes? en|\btagli[oa]?\b|\bnicks?\b",
+    ),
+    (
+        "damage",
+        "puncture",
+        r"\bnails?\b|\bscrews?\b|\bpunctur\w*|\bstaples?\b|\bholes?\b|\bbolt (?:in|stuck)"
+        r"|\bflat tires?\b|\bflat tyres?\b|\b(?:got|have|had|get|has) a flat\b|\bspike in"
+        r"|\bshard|\bnagel\b|\bschraube\b|\bclous?\b|\bvis dans|\bcrev(?:aison|[ée])\w*"
+        r"|\bclavos?\b|\btornillo|\bpinchaz\w*|\bpinchad\w*|\bponchad\w*|\bchiod[oi]\b"
+        r"|\bforat\w*|\bforatura|\bloch\b|\bbucato|\bpiece of (?:metal|glass|wire)|\bglass in"
+        r"|\bdrywall screw|\btack in|\bwire in (?:the|my) t[iy]re",
+    ),
+)
 _ZONES = _words(
-    ("zone", "sidewall", r"\bside ?walls?\b|\bseitenwand|\breifenflanke|\bflanke\b|\bflancs?\b|\bflanco\b|\bfianco\b|\bside of (?:the|my) t[iy]res?|\bcostado\b|\bspalla laterale"),
-    ("zone", "shoulder", r"\bshoulders?\b|\bschulter\b|\b[ée]paule\b|\bhombro\b|\bspalla\b|\b(?:out(?:er|side)|in(?:ner|side)|very|near the|close to the|at the|on the|by the|tread) edge\b"
-     r"|\bedge of (?:the|my) t(?:read|ire|yre)|\b(?:near|close to|next to|by) (?:the )?side ?wall|\bouter(?:most)? (?:groove|rib|tread block|block)|\bouter tread"),
+    (
+        "zone",
+        "sidewall",
+        r"\bside ?walls?\b|\bseitenwand|\breifenflanke|\bflanke\b|\bflancs?\b|\bflanco\b"
+        r"|\bfianco\b|\bside of (?:the|my) t[iy]res?|\bcostado\b|\bspalla laterale",
+    ),
+    (
+        "zone",
+        "shoulder",
+        r"\bshoulders?\b|\bschulter\b|\b[ée]paule\b|\bhombro\b|\bspalla\b|\b(?:out(?:er|side)"
+        r"|in(?:ner|side)|very|near the|close to the|at the|on the|by the|tread) edge\b"
+        r"|\bedge of (?:the|my) t(?:read|ire|yre)|\b(?:near|close to|next to"
+        r"|by) (?:the )?side ?wall|\bouter(?:most)? (?:groove|rib|tread block|block)|\bouter tread",
+    ),
     ("zone", "bead", r"\bbead\b|\bwulst\b"),
-    ("zone", "crown", r"\bcrown\b|\b(?:center|centre|middle|main part) of (?:the |my )?(?:tread|tire|tyre)|\bin (?:the )?(?:tread(?: area)?|center|centre|middle|laufflaeche|lauffläche)\b|\bdead center"
-     r"|\bcenter (?:tread|groove|rib)|\bmain tread|\bon the tread\b|\b(?:tread|center|centre|middle) (?:groove|area|part|section)\b|\bin (?:the )?middle|\bbande de roulement|\bin der mitte"
-     r"|\bin (?:a|the) (?:\w+ )?groove"),
-)  # fmt: skip
-_NOT = re.compile(r"\b(?:no|not|without|zero|never|isn'?t|aren'?t|no signs? of|neither|kein\w*|ohne|pas de|sin|senza|nor|or|don'?t have any) "
-                  r"(?:(?:any|visible|signs? of|obvious|real|the|a|been|got|big|small|cuts?|bulges?|nails?|cracks?|damage|,|or|and) ?){0,4}$", _I)  # fmt: skip
+    (
+        "zone",
+        "crown",
+        r"\bcrown\b|\b(?:center|centre|middle|main part) of (?:the |my )?(?:tread|tire|tyre)"
+        r"|\bin (?:the )?(?:tread(?: area)?|center|centre|middle|laufflaeche|lauffläche)\b"
+        r"|\bdead center|\bcenter (?:tread|groove|rib)|\bmain tread|\bon the tread\b|\b(?:tread"
+        r"|center|centre|middle) (?:groove|area|part|section)\b|\bin (?:the )?middle"
+        r"|\bbande de roulement|\bin der mitte|\bin (?:a|the) (?:\w+ )?groove",
+    ),
+)
+_NOT = re.compile(
+    r"\b(?:no|not|without|zero|never|isn'?t|aren'?t|no signs? of|neither|kein\w*|ohne|pas de|sin"
+    r"|senza|nor|or|don'?t have any) (?:(?:any|visible|signs? of|obvious|real|the|a|been|got|big"
+    r"|small|cuts?|bulges?|nails?|cracks?|damage|,|or|and) ?){0,4}$",
+    _I,
+)
 _NO_FLAT = re.compile(r"\brun$", _I)
-_PLUG = re.compile(r"\b(?P<patch>patch[ -]?plug|plug[ -]?patch|mushroom)|\b(?P<plug>plug(?:s|ged|ging)?)\b|\b(?P<one>patch(?:ed|es|ing)?)\b|\b(?P<foam>slime|sealant|fix[ -]a[ -]flat|goop|dichtmittel)\b", _I)
+_PLUG = re.compile(
+    r"\b(?P<patch>patch[ -]?plug|plug[ -]?patch|mushroom)|\b(?P<plug>plug(?:s|ged|ging)?)\b"
+    r"|\b(?P<one>patch(?:ed|es|ing)?)\b|\b(?P<foam>slime|sealant|fix[ -]a[ -]flat|goop|dichtmittel)\b",
+    _I,
+)
 
 
 def vocabulary(text: str, found: Found) -> None:
@@ -77,8 +192,14 @@ def vocabulary(text: str, found: Found) -> None:
             _take(match, field, value, 0.95, "a word for it", found)
     for field, value, pattern in _ZONES:
         for match in pattern.finditer(text):
-            _take(match, field, value, 0.9 if value != "shoulder" or "shoulder" in match[0].lower() else 0.75,
-                  "where it sits", found)  # fmt: skip
+            _take(
+                match,
+                field,
+                value,
+                0.9 if value != "shoulder" or "shoulder" in match[0].lower() else 0.75,
+                "where it sits",
+                found,
+            )
     for field, value, pattern in _DAMAGE:
         for match in pattern.finditer(text):
             if _NOT.search(text, max(0, match.start() - 60), match.start()) or _is_other(text, match):
@@ -89,12 +210,20 @@ def vocabulary(text: str, found: Found) -> None:
 
 
 _OTHER = re.compile(r"(?:eye|fuel|price|pot|sink|arm|plot|key|worm|loop|rabbit|lug|man|pin|black|swiss|a|the) ?$", _I)
-_AFTER_HOLE = re.compile(r" ?(?:in my (?:wallet|pocket|heart|budget)|set\b|thing|video|channel|tutorial|bunch|saw)|-?saw", _I)
+_AFTER_HOLE = re.compile(
+    r" ?(?:in my (?:wallet|pocket|heart|budget)|set\b|thing|video|channel|tutorial|bunch|saw)"
+    r"|-?saw",
+    _I,
+)
 
 
 def _is_other(text: str, match: re.Match[str]) -> bool:
     """``pothole``, ``price cut``, ``crack me up`` and the like are no damage."""
-    word, before, after = match[0].lower(), text[max(0, match.start() - 12) : match.start()], text[match.end() : match.end() + 12]
+    word, before, after = (
+        match[0].lower(),
+        text[max(0, match.start() - 12) : match.start()],
+        text[match.end() : match.end() + 12],
+    )
     if word.startswith("hole") and (_AFTER_HOLE.match(after) or re.search(r"(?:pot|whole|lug|bolt)[ -]?$", before, _I)):
         return True
     if word in ("screw", "nail") and re.match(r" (?:it|this|that|you|'em|them|up|over|the)\b|ed", after, _I):
@@ -108,4 +237,6 @@ def _is_other(text: str, match: re.Match[str]) -> bool:
 
 def _take(match: re.Match[str], field: str, value: str, sure: float, how: str, found: Found) -> None:
     if not overlaps(match.start(), match.end(), found.facts):
-        found.facts.append(Fact(start=match.start(), end=match.end(), text=match[0], field=field, value=value, sure=sure, how=how))
+        found.facts.append(
+            Fact(start=match.start(), end=match.end(), text=match[0], field=field, value=value, sure=sure, how=how)
+        )
