@@ -6,7 +6,7 @@ from studio.decide.wording import counted, day_words, plain
 from studio.model.episode import Episode
 from studio.reference.tables import Tables
 from studio.script.chapters import Chapters, clock
-from studio.script.check import TIE, TITLE, ScriptCheck, ScriptMark
+from studio.script.check import TIE, TITLE, ScriptCheck, ScriptMark, ScriptStatement
 from studio.script.duties import script_cautions
 from studio.script.timing import Timing
 
@@ -23,9 +23,7 @@ def told(episode: Episode, check: ScriptCheck, timing: Timing, parts: Chapters, 
     lines += ["", _summary(check)]
     lines += _listed("Numbers", (_mark(mark) for mark in _sorted(check)))
     lines += _listed("Holes", (f"{plain(its.segment, 40)}: {plain(its.why, 120)}" for its in check.holes))
-    lines += _listed("Often said wrongly", (
-        f"“{plain(its.text, 120)}” Right is: {its.correct} ({its.source.title})"
-        f"{f'; set aside: {plain(its.dismissed, 80)}' if its.dismissed else ''}" for its in check.statements))  # fmt: skip
+    lines += _listed("Often said wrongly", (_statement(its) for its in check.statements))
     lines += _listed("Owed", (plain(duty.sentence, _LONG) for duty in check.duties))
     lines += ["", *_time(timing)]
     lines += _listed("Chapters", (chapter.line for chapter in parts.all)) or ["", parts.why_none]
@@ -53,6 +51,11 @@ def _mark(mark: ScriptMark) -> str:
     if mark.state in ("contradicted", "unbacked"):
         return f"{what}: {mark.why}"
     return f"{what}  {mark.source}"
+
+
+def _statement(its: ScriptStatement) -> str:
+    aside = f"; set aside: {plain(its.dismissed, 80)}" if its.dismissed else ""
+    return f"“{plain(its.text, 120)}” Right is: {its.correct} ({its.source.title}){aside}"
 
 
 def _time(timing: Timing) -> Iterator[str]:

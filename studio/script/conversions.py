@@ -10,7 +10,7 @@ from studio.model.quantity import Quantity, UnitError, UnitName
 from studio.script.said import Said
 
 _EQUAL = re.compile(
-    r"\s*(?:(?:of (?:an inch|tread|depth|rubber|pressure|air|circumference|water)|in depth|deep|cold|left)\s*)?"
+    r"\s*(?:(?:of (?:an inch|tread|depth|rubber|pressure|air|circumference|water)|in depth|deep|cold|left|in)\s*)?"
     r"[,;:(\[–—-]{0,2}\s*(?:and )?(?:"
     r"(?:or|which|that|this|it|so)?\s*(?:is|are|'s|’s|was|were|means|equals?|makes|comes (?:out )?(?:to|at)|works out "
     r"(?:to|at|as)|translates (?:to|into|as)|converts to|corresponds to|amounts to|gives(?: us)?|in other words)|"
