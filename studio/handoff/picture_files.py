@@ -11,6 +11,7 @@ from studio.graphics.look import Look, read_background
 from studio.graphics.paint.glyphs import arc_box
 from studio.graphics.paint.movies import DEFAULT_MOVIE, KINDS, check_movie
 from studio.graphics.scene import ArcText, Image, Scene, Shape
+from studio.model.episode import Episode
 from studio.model.rate import read_rate
 
 LIST_NAME = "pictures.json"
@@ -29,6 +30,7 @@ class Wanted(msgspec.Struct, frozen=True, kw_only=True):
 
     ``outlined`` turns an SVG's text into outlines, which need no font at the editor's. ``movie`` is a clip's kind of
     file and ``rate`` its frames a second, exact; empty is that of the episode's rundown.
+    ``order`` holds the ids that come before the catalogue's order.
     """
 
     ids: tuple[str, ...] = ()
@@ -39,10 +41,16 @@ class Wanted(msgspec.Struct, frozen=True, kw_only=True):
     outlined: bool = False
     movie: str = DEFAULT_MOVIE
     rate: str = ""
+    order: tuple[str, ...] = ()
 
     def in_order(self) -> tuple[str, ...]:
-        """The ids wanted, each once, as the catalogue orders them."""
-        return tuple(id_ for id_ in catalogue() if not self.ids or id_ in self.ids)
+        """The ids wanted, each once: as the rundown calls for them, then as the catalogue orders them."""
+        return tuple(id_ for id_ in self.numbered() if not self.ids or id_ in self.ids)
+
+    def numbered(self) -> tuple[str, ...]:
+        """Every id of the catalogue, at the place that gives its file its number."""
+        known = catalogue()
+        return tuple(dict.fromkeys((*(id_ for id_ in self.order if id_ in known), *known)))
 
 
 class Label(msgspec.Struct, frozen=True):
@@ -76,6 +84,14 @@ class Entry(msgspec.Struct, frozen=True, kw_only=True, omit_defaults=True):
     duration_s: float | None = None
 
 
+def rundown_order(episode: Episode) -> tuple[str, ...]:
+    """The pictures that the rundown calls for, in its order, each where it comes first."""
+    cues = [
+        cue for segment in episode.rundown.segments for cue in sorted(segment.pictures, key=lambda cue: cue.with_point)
+    ]
+    return tuple(dict.fromkeys(cue.picture for cue in cues))
+
+
 def check(wanted: Wanted, look: Look) -> None:
     """Raise WantedError or ValueError, in one line, if ``wanted`` cannot be had."""
     known = catalogue()
@@ -102,8 +118,8 @@ def frame_name(frame: Frame) -> str:
 
 
 def file_name(id_: str, wanted: Wanted, step: int | None, steps: int) -> str:
-    """A name that no other picture, frame, background or step has, and that sorts as the catalogue does."""
-    known = tuple(catalogue())
+    """A name that no other picture, frame, background or step has, and that sorts as the rundown does."""
+    known = wanted.numbered()
     parts = [f"{known.index(id_) + 1:0{max(2, len(str(len(known))))}}", id_, frame_name(wanted.frame)]
     if wanted.background != "look":
         parts.append(wanted.background.lstrip("#").lower())

@@ -17,7 +17,16 @@ from studio.graphics.layout.text import font_path, missing_glyphs
 from studio.graphics.look import Look, read_background
 from studio.graphics.scene import ArcText, Scene, Text
 from studio.handoff.clips import Written, write_clip
-from studio.handoff.picture_files import LIST_NAME, Entry, Wanted, check, encode_list, entry_of, file_name
+from studio.handoff.picture_files import (
+    LIST_NAME,
+    Entry,
+    Wanted,
+    check,
+    encode_list,
+    entry_of,
+    file_name,
+    rundown_order,
+)
 from studio.model.episode import Episode
 from studio.model.finding import Findings
 from studio.storage.atomic import reason, write_atomically
@@ -54,7 +63,8 @@ def export_pictures(
     be written; both before the first step, a disk that fills up later at that step.
     """
     check(wanted, look)
-    wanted = msgspec.structs.replace(wanted, rate=wanted.rate or episode.rundown.rate)
+    order = wanted.order or rundown_order(episode)
+    wanted = msgspec.structs.replace(wanted, rate=wanted.rate or episode.rundown.rate, order=order)
     try:
         folder.mkdir(parents=True, exist_ok=True)
     except OSError as error:

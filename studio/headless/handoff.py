@@ -13,7 +13,7 @@ from studio.handoff.making import make, read_items, today
 from studio.handoff.manifest import MANIFEST, FileState
 from studio.handoff.material import Material
 from studio.handoff.works import ITEMS
-from studio.headless.opening import fail, open_episode
+from studio.headless.opening import fail, open_episode, open_look
 
 if TYPE_CHECKING:
     from argparse import _SubParsersAction
@@ -72,15 +72,10 @@ def run(arguments: argparse.Namespace) -> int:
 
 def _material(path: str) -> Material:
     from studio.decide import decide
-    from studio.graphics.look import LookError, look_named
     from studio.reference.tables import load_tables
 
     episode = open_episode(path)
-    try:
-        look = look_named(episode.look)
-    except LookError as error:
-        fail(f"look: {error}")
-    tables = load_tables()
+    look, tables = open_look(episode, path), load_tables()
     return gather(episode, decide(episode, tables), tables, look)
 
 

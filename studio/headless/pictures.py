@@ -9,11 +9,11 @@ from typing import TYPE_CHECKING
 
 from studio.graphics.catalogue import catalogue
 from studio.graphics.frame import read_frame
-from studio.graphics.look import LookError, look_named
+from studio.graphics.look import Look
 from studio.graphics.paint.movies import DEFAULT_MOVIE, MOVIES
 from studio.handoff.picture_files import FORMATS, LIST_NAME, STEPS, Entry, Wanted, encode_list
 from studio.handoff.pictures import Progress, export_pictures
-from studio.headless.opening import fail, open_episode
+from studio.headless.opening import fail, open_episode, open_look
 from studio.model.episode import Episode
 from studio.model.rate import RATES
 
@@ -78,7 +78,8 @@ def run(arguments: argparse.Namespace) -> int:
         fail("an episode and a folder were expected, such as: pictures my_episode.json --to pictures")
     wanted, folder = _wanted(arguments), Path(arguments.to)
     made, failed = list[Entry](), False
-    for progress in _exported(open_episode(arguments.episode), wanted, folder):
+    episode = open_episode(arguments.episode)
+    for progress in _exported(episode, open_look(episode, arguments.episode), wanted, folder):
         for line in filter(None, (progress.problem, progress.warning)):
             print(line, file=sys.stderr)
         failed = failed or progress.failed
@@ -91,14 +92,10 @@ def run(arguments: argparse.Namespace) -> int:
     return 2 if not made else int(failed)
 
 
-def _exported(episode: Episode, wanted: Wanted, folder: Path) -> Iterator[Progress]:
+def _exported(episode: Episode, look: Look, wanted: Wanted, folder: Path) -> Iterator[Progress]:
     from studio.decide import decide
     from studio.reference.tables import load_tables
 
-    try:
-        look = look_named(episode.look)
-    except LookError as error:
-        fail(f"look: {error}")
     findings = decide(episode, load_tables())
     try:
         return export_pictures(episode, findings, look, wanted, folder)

@@ -61,6 +61,7 @@ class HexField(QLineEdit):
         self.key = key
         self._shown = ""
         self.setMaxLength(7)
+        self.setPlaceholderText("none" if key in OPTIONAL else "#RRGGBB")
         self.textEdited.connect(self._typed)
 
     def show_color(self, color: str) -> None:

@@ -39,7 +39,7 @@ class LookForm(QWidget):
         self.corners = QSlider(Qt.Orientation.Horizontal)
         self.corners.setRange(0, 100)
         self.captions = Check("Keep the caption band &free, always")
-        self.logo_zone = Check("Keep the logo's corner free where there is no logo")
+        self.logo_zone = Check("Keep the logo's &corner free")
         self._lay_out()
         self._connect()
 
@@ -127,7 +127,8 @@ class LookForm(QWidget):
             section("Corners", FieldBox("From square to round", self.corners, wide=True)),
             section("Logo", self.logo),
             section("Small print", FieldBox("The channel's own line", self.small_print, wide=True), quiet),
-            section("Zones", self.captions, self.logo_zone),
+            section("Zones", self.captions, self.logo_zone,
+                    plain_label("For a logo that the edit adds, where the look has none.", "quiet", wrap=True)),
         ):  # fmt: skip
             column.addWidget(widget)
         column.addStretch(1)

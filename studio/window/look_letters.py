@@ -33,7 +33,7 @@ class Letters(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(GRID)
-        for widget in (FieldBox("Letters", self.family, wide=True),
+        for widget in (FieldBox("Family", self.family, wide=True),
                        plain_label("Files of your own, TTF or OTF:", "quiet", wrap=True),
                        flow(self.regular, self.semibold, self.bold, across=GRID), self.files):  # fmt: skip
             column.addWidget(widget)

@@ -15,7 +15,7 @@ from studio.graphics.frame import Frame
 from studio.graphics.look import Look, read_background
 from studio.graphics.paint.raster import image, png
 from studio.graphics.scene import Scene
-from studio.handoff.picture_files import Wanted, file_name
+from studio.handoff.picture_files import Wanted, file_name, rundown_order
 from studio.model.episode import Episode
 from studio.model.finding import Findings
 from studio.window.pictures_cache import SessionCache
@@ -108,7 +108,7 @@ class Drawings:
 
     def _file(self, order: Order, scene: Scene) -> Drawn:
         content = png(_built(scene, order.step))
-        wanted = Wanted(frame=order.frame, background=order.background)
+        wanted = Wanted(frame=order.frame, background=order.background, order=rundown_order(order.episode))
         name = file_name(order.picture, wanted, order.step, len(scene.steps))
         return Drawn(order=order, scene=scene, png=content, path=self._cache.keep(name, content))
 

@@ -9,7 +9,7 @@ from PySide6.QtGui import QAction, QGuiApplication, QHideEvent, QKeySequence, QS
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from studio.graphics.catalogue import Picture, catalogue
-from studio.handoff.picture_files import Wanted
+from studio.handoff.picture_files import Wanted, rundown_order
 from studio.window.look_book import LookBook
 from studio.window.look_editor import LookEditor
 from studio.window.pictures_bar import StageBar
@@ -221,7 +221,10 @@ class PicturesPlace(Place):
 
     def _export(self, ids: tuple[str, ...], format_: str, steps: str, folder: Path) -> Export:
         episode, view = self.document.episode, self.desk.view
-        wanted = Wanted(ids=ids, frame=view.frame, format=format_, background=view.background, steps=steps)  # type: ignore[arg-type]
+        wanted = Wanted(
+            ids=ids, frame=view.frame, format=format_, background=view.background, steps=steps,  # type: ignore[arg-type]
+            order=rundown_order(episode),
+        )  # fmt: skip
         return Export(
             episode=episode, findings=self.document.findings, look=self.book.chosen, wanted=wanted, folder=folder,
             names=names_of(self._pictures()),

@@ -1,5 +1,6 @@
 """Names of files, order, labels."""
 
+import datetime as dt
 import json
 
 import numpy as np
@@ -7,7 +8,9 @@ import pytest
 
 from studio.graphics import catalogue as catalogue_
 from studio.graphics.frame import Frame
-from studio.handoff.picture_files import Wanted, encode_list, entry_of, file_name, frame_name, labels
+from studio.handoff.picture_files import Wanted, encode_list, entry_of, file_name, frame_name, labels, rundown_order
+from studio.model.episode import Episode
+from studio.model.rundown import PictureCue, Rundown, Segment
 from tests.graphics.paint.samples import along, everything, line, scene
 
 pytestmark = pytest.mark.usefixtures("small_catalogue")
@@ -37,6 +40,22 @@ def test_names_sort_as_the_catalogue_even_beyond_a_hundred(monkeypatch: pytest.M
 def test_wanted_pictures_come_once_each_in_the_catalogues_order() -> None:
     assert Wanted(ids=("stepped", "plain", "stepped")).in_order() == ("plain", "stepped")
     assert Wanted().in_order() == tuple(catalogue_.catalogue())
+
+
+def test_files_are_numbered_as_the_rundown_calls_for_them(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Cues of a segment come by the point with which they go; a picture counts where it comes first."""
+    ids = ("a", "b", "c", "d")
+    monkeypatch.setattr("studio.handoff.picture_files.catalogue", lambda: dict.fromkeys(ids))
+    cues = (PictureCue(picture="d", with_point=2), PictureCue(picture="c"))
+    again = (PictureCue(picture="c"), PictureCue(picture="gone"))
+    segments = (Segment(id="one", title="One", pictures=cues), Segment(id="two", title="Two", pictures=again))
+    order = rundown_order(Episode(title="t", on=dt.date(2026, 1, 1), rundown=Rundown(segments=segments)))
+    assert order == ("c", "d", "gone")
+    wanted = Wanted(order=order)
+    assert wanted.in_order() == ("c", "d", "a", "b")
+    names = [file_name(id_, wanted, None, 1) for id_ in wanted.in_order()]
+    assert names == ["01_c_wide.png", "02_d_wide.png", "03_a_wide.png", "04_b_wide.png"]
+    assert Wanted(order=order, ids=("a", "d")).in_order() == ("d", "a")
 
 
 def test_a_chart_may_place_its_texts_by_numpys_floats() -> None:

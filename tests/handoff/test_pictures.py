@@ -221,5 +221,5 @@ def test_the_errors_are_of_one_kind() -> None:
     assert issubclass(WantedError, ValueError)
     assert msgspec.structs.asdict(Wanted()) == {
         "ids": (), "frame": FRAMES["wide"], "format": "png", "background": "look", "steps": "last", "outlined": False,
-        "movie": "qtrle", "rate": "",
+        "movie": "qtrle", "rate": "", "order": (),
     }  # fmt: skip

@@ -7,6 +7,7 @@ import pytest
 
 from studio import shipped
 from studio.headless.main import main
+from tests.graphics.own_look import own_look
 from tests.handoff.small_catalogue import IDS, small_catalogue
 
 __all__ = ["small_catalogue"]
@@ -129,3 +130,17 @@ def test_a_still_has_no_length(tmp_path: Path, capsys: pytest.CaptureFixture[str
     assert run(DEMO, "--to", str(tmp_path), "--only", "plain", "--json") == 0
     (entry,) = json.loads(capsys.readouterr().out)["pictures"]
     assert list(entry) == ["file", "id", "frame", "format", "step", "findings", "sha256", "labels"]
+
+
+def test_a_look_of_the_channels_own_lies_beside_the_episode(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    own_look(tmp_path / "looks", logo={"file": "logo.svg"}, ground="#FFF8E8")
+    episode = json.loads(Path(DEMO).read_text("utf-8")) | {"look": "looks/own.json"}
+    (tmp_path / "episode.json").write_text(json.dumps(episode), "utf-8")
+    made = ("--to", str(tmp_path / "out"), "--only", "plain", "--format", "svg", "--outlined")
+    assert run(str(tmp_path / "episode.json"), *made) == 0
+    (file,) = (tmp_path / "out").glob("*.svg")
+    assert "#FFF8E8" in file.read_text("utf-8")  # its ground
+    (tmp_path / "looks" / "own.json").unlink()
+    capsys.readouterr()
+    assert run(str(tmp_path / "episode.json"), *made) == 2
+    assert capsys.readouterr().err.startswith("look: own.json cannot be read")
