@@ -91,7 +91,7 @@ def detail(its: Aged) -> tuple[tuple[str, str], ...]:
     code = its.code
     pairs = {
         "digits": code.digits, "made": _made(its), "first_day": day_words(code.first_day),
-        "last_day": day_words(code.last_day), "rule": code.rule, "remark": code.remark,
+        "last_day": day_words(code.last_day), "on": day_words(its.part.on), "rule": code.rule, "remark": code.remark,
         "decade": "known" if code.decade_known else "open", "advice": its.reached.wording if its.reached else "",
         "advice_standing": its.reached.source.standing if its.reached else "",
     }  # fmt: skip

@@ -27,6 +27,7 @@ def test_the_handbooks_age_of_3618_on_1_march_2026():
     """Handbook row E146: 7.474 years from the Sunday of the week, 365.2425 days to a year."""
     finding = found("3618")
     assert finding.value == pytest.approx(7.474, abs=0.005) and finding.unit == "years"
+    assert finding.word("on") == "1 Mar 2026"
     assert finding.sentence == (
         "Front left is 7.5 years old (week 36 of 2018). Advice: inspect it every year, plan a new one."
     )

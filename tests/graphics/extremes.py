@@ -14,8 +14,8 @@ ON = dt.date(2026, 11, 14)
 THIRTY_SECOND = Gauge(name="dial gauge", resolution=depth(1, "32nds"))
 PICTURES = (
     "size_code", "cross_section", "sizes_beside", "rotation", "depth_compare", "depth_by_wheel", "coins",
-    "wear_bars", "wear_profile", "axle_match", "life_left", "ratings", "hydroplaning", "pressure_temperature",
-    "repair_zone", "damage", "placard",
+    "wear_bars", "wear_profile", "date_code", "axle_match", "life_left", "ratings", "hydroplaning",
+    "pressure_temperature", "repair_zone", "damage", "placard",
 )  # fmt: skip
 LONG_TITLE = (
     "Why this one tire, which looks perfectly good from the outside, has to come off before the first snow of the year"
