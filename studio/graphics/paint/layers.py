@@ -1,25 +1,19 @@
 """Layers of a moving picture: what moves as one is drawn once, and set into each frame where and as far as it shows."""
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Sequence
 from itertools import groupby
-from math import ceil, floor, hypot
+from math import hypot
 
 from msgspec.structs import replace
-from PySide6.QtCore import QPoint, QRect, Qt
+from PySide6.QtCore import QRect, Qt
 from PySide6.QtGui import QImage, QPainter, QRegion, QTransform
 
-from studio.graphics.draw import bounds
-from studio.graphics.layout.text import box, font_size
 from studio.graphics.motion import AnyMovement, Clip, Draw, Morph, Travel, Uncover
 from studio.graphics.moving.pose import carried, front, matrix, opacity, posed
 from studio.graphics.paint.body import Body
-from studio.graphics.paint.glyphs import HALO_SHARE, arc_box
+from studio.graphics.paint.patches import EDGE, outward, patch, rect_of
 from studio.graphics.paint.raster import outline_path, paint
-from studio.graphics.scene import AnyMark, Image, Scene, Shape, Text
-
-_PREMULTIPLIED = QImage.Format.Format_ARGB32_Premultiplied
-_MITER = 4.0  # how far a sharp corner of a stroke may reach, in half its widths
-_EDGE = 2  # px round what is drawn, for its soft edges
+from studio.graphics.scene import AnyMark, Scene
 
 Numbered = tuple[int, AnyMark]
 
@@ -31,10 +25,11 @@ class Layer:
         self.scene: Scene = replace(clip.scene, background=None, marks=())
         self.marks, self.movements = tuple(marks), tuple(movements)
         self.frame = QRect(0, 0, clip.scene.frame.width, clip.scene.frame.height)
-        self.own = _rect(mark for _, mark in marks)
+        self.own = rect_of(mark for _, mark in marks)
         self.travel = next((m for m in movements if isinstance(m, Travel)), None)
         self.redrawn = any(isinstance(m, Draw | Morph) for m in movements)
         self._image: QImage | None = None
+        self._waiting: QImage | None = None
         self._body: Body | None = None
 
     def rect(self, frame: int) -> QRect:
@@ -44,7 +39,7 @@ class Layer:
         if self.travel is None or self.travel.share(frame) >= 1:
             return self.own & self.frame
         moved = QTransform(*matrix(self.travel, frame)).mapRect(self.own)
-        return moved.adjusted(-_EDGE, -_EDGE, _EDGE, _EDGE) & self.frame
+        return moved.adjusted(-EDGE, -EDGE, EDGE, EDGE) & self.frame
 
     def whole(self) -> QRect:
         """The px that it covers in the course of its movements."""
@@ -53,7 +48,7 @@ class Layer:
         (cx, cy), own = self.travel.center, self.own
         far = max(hypot(x - cx, y - cy) for x in (own.left(), own.right()) for y in (own.top(), own.bottom()))
         xs, ys = zip(*self.travel.way, strict=True)
-        return _outward(min(xs) - far, min(ys) - far, max(xs) + far, max(ys) + far) & self.frame
+        return outward(min(xs) - far, min(ys) - far, max(xs) + far, max(ys) + far) & self.frame
 
     def opacity(self, frame: int) -> float:
         """How far it shows in ``frame``."""
@@ -78,16 +73,27 @@ class Layer:
         painter.restore()
 
     def _blend(self, painter: QPainter, frame: int, shown: float) -> None:
-        if self._image is None:
-            self._image = _drawn(self.scene, [mark for _, mark in self.marks], self.own)
         painter.setOpacity(shown)
+        if self.travel is not None and self.travel.share(frame) <= 0:
+            self._wait(painter, frame)
+            return
+        if self._image is None:
+            self._image = patch(self.scene, [mark for _, mark in self.marks], self.own)
         if self.travel is not None and self.travel.share(frame) < 1:
             painter.setRenderHint(QPainter.RenderHint.SmoothPixmapTransform)
             painter.setTransform(QTransform(*matrix(self.travel, frame)), combine=True)
         painter.drawImage(self.own.topLeft(), self._image)
 
+    def _wait(self, painter: QPainter, frame: int) -> None:
+        """Before it travels it is drawn once as it stands there."""
+        rect = self.rect(frame)
+        if self._waiting is None:
+            marks = [posed(mark, index, self.movements, frame) for index, mark in self.marks]
+            self._waiting = patch(self.scene, marks, rect)
+        painter.drawImage(rect.topLeft(), self._waiting)
+
     def _turn(self, painter: QPainter, travel: Travel, frame: int) -> None:
-        self._body = self._body or Body(mark for _, mark in self.marks)
+        self._body = self._body or Body(self.scene, [mark for _, mark in self.marks], travel.center)
         by = matrix(travel, frame)
         self._body.paint(painter, QTransform(*by), QTransform(*carried(travel.center, by)))
 
@@ -96,7 +102,7 @@ class Layer:
         if shown < 1:  # as one: each mark on its own would let those below it through
             rect = self.rect(frame)
             painter.setOpacity(shown)
-            painter.drawImage(rect.topLeft(), _drawn(self.scene, marks, rect))
+            painter.drawImage(rect.topLeft(), patch(self.scene, marks, rect))
         else:
             paint(painter, replace(self.scene, marks=tuple(marks)))
 
@@ -125,51 +131,8 @@ def layers_of(clip: Clip, step: int) -> tuple[tuple[AnyMark, ...], tuple[Layer, 
             layers.append(Layer(clip, marks, by_mark[marks[0][0]]))
             passed |= layers[-1].whole()
             continue
-        above = [pair for pair in marks if passed.intersects(_rect([pair[1]]))]
+        above = [pair for pair in marks if passed.intersects(rect_of([pair[1]]))]
         ground += [mark for index, mark in marks if not any(index == i for i, _ in above)]
         if above:
             layers.append(Layer(clip, above, ()))
     return tuple(ground), tuple(layers)
-
-
-def _drawn(scene: Scene, marks: Sequence[AnyMark], rect: QRect) -> QImage:
-    image = QImage(max(1, rect.width()), max(1, rect.height()), _PREMULTIPLIED)
-    if image.isNull():
-        raise MemoryError(f"no room for a layer of {rect.width()} x {rect.height()} px")
-    image.fill(0)
-    painter = QPainter(image)
-    try:
-        painter.translate(-rect.topLeft())
-        paint(painter, replace(scene, marks=tuple(marks)))
-    finally:
-        painter.end()
-    return image
-
-
-def _rect(marks: Iterable[AnyMark]) -> QRect:
-    found = QRect()
-    for mark in marks:
-        for left, top, right, bottom in _sides(mark):
-            found |= _outward(left, top, right, bottom)
-    return found
-
-
-def _sides(mark: AnyMark) -> Iterator[tuple[float, float, float, float]]:
-    """Left, top, right, bottom of what a mark paints; nothing for an empty one."""
-    if isinstance(mark, Shape):
-        if mark.outline and not (mark.fill is None and mark.stroke is None):
-            left, top, right, bottom = bounds(mark.outline)
-            out = _MITER * mark.stroke.width / 2 if mark.stroke else 0.0
-            yield left - out, top - out, right + out, bottom + out
-        return
-    if isinstance(mark, Image):
-        yield mark.box.left, mark.box.top, mark.box.right, mark.box.bottom
-        return
-    around = box(mark) if isinstance(mark, Text) else arc_box(mark)
-    out = font_size(mark.cap_height) * (HALO_SHARE + 0.3)  # accents stand above capitals
-    yield around.left - out, around.top - out, around.right + out, around.bottom + out
-
-
-def _outward(left: float, top: float, right: float, bottom: float) -> QRect:
-    """The whole px that hold these sides, and a soft edge."""
-    return QRect(QPoint(floor(left) - _EDGE, floor(top) - _EDGE), QPoint(ceil(right) + _EDGE, ceil(bottom) + _EDGE))

@@ -81,13 +81,13 @@ def write_movie(clip: Clip, movie: str, stream: BinaryIO, ground: str) -> Genera
 
     Where nothing shows, lossy kinds get that ground's colour below: edges then have no dark fringe.
     """
-    with closing(_Encoder(clip, CODECS[movie], stream, ground)) as encoder, closing(spans(clip)) as all_spans:
+    with closing(Encoder(clip, CODECS[movie], stream, ground)) as encoder, closing(spans(clip)) as all_spans:
         for span in all_spans:
             yield from encoder.add(span.pixels, span.frames)
         encoder.finish()
 
 
-class _Encoder:
+class Encoder:
     """One movie file while it is written."""
 
     def __init__(self, clip: Clip, codec: Codec, stream: BinaryIO, ground: str) -> None:
