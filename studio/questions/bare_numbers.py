@@ -2,12 +2,15 @@
 
 import re
 
+import msgspec
+
 from studio.model.quantity import Quantity, System, UnitName, depth
 from studio.model.running_text import RunningNumber
 from studio.questions.facts import Fact, Found, overlaps
 from studio.questions.measures import depth_role
 
 _I = re.IGNORECASE
+MOST_BARE = 200
 _NOUN = re.compile(
     r"^ ?(?:t[iy]res?|wheels?|of them|of the|of my|years?|yrs?|months?|weeks?|days?|hours?|minutes?|seconds?|times"
     r"|people|doors?|door|cyl\w*|ply|lugs?|corners?|season|speed|stars?|videos?|cars?|trucks?|kids|bucks|dollars"
@@ -61,19 +64,35 @@ _LIFE_MODE = re.compile(
 
 def bare_numbers(text: str, bare: list[RunningNumber], system: System | None, found: Found, spots: list[Fact]) -> None:
     """Read what can be read of the numbers without unit. ``spots`` are the mentions of tires."""
-    depths = [fact for fact in found.facts if fact.field in ("depth", "depth_new", "depth_before")]
-    airs = [fact for fact in found.facts if fact.field == "pressure"]
-    for number in bare:
+    depths = [fact for fact in found.facts if fact.field in ("depth", "depth_new", "depth_before")][:MOST_BARE]
+    airs = [fact for fact in found.facts if fact.field == "pressure"][:MOST_BARE]
+    about = _About.of(text, depths, airs)
+    for number in bare[:MOST_BARE]:
         if overlaps(number.start, number.end, [*found.facts, *spots]) or _names_something(text, number):
             continue
-        if _is_temperature(text, number):
+        if about.air and _is_temperature(text, number):
             _temperature(number, system, found)
-        elif _is_depth(text, number, depths, spots):
+        elif about.depth and _is_depth(text, number, depths, spots, about.tread):
             _depth(text, number, depths, system, found)
-        elif _is_air(text, number, airs):
+        elif about.air and _is_air(text, number, airs):
             _air(number, airs, found)
-        elif _is_far(text, number):
+        elif _is_far(text, number, about.life):
             _far(text, number, system, found)
+
+
+class _About(msgspec.Struct, frozen=True, kw_only=True):
+    """What the whole comment speaks of: without that no bare number is read."""
+
+    depth: bool
+    tread: bool
+    air: bool
+    life: bool
+
+    @classmethod
+    def of(cls, text: str, depths: list[Fact], airs: list[Fact]) -> "_About":
+        tread = _DEPTH_MODE.search(text) is not None
+        air = bool(airs) or _AIR_MODE.search(text) is not None
+        return cls(depth=bool(depths) or tread, tread=tread, air=air, life=_LIFE_MODE.search(text) is not None)
 
 
 def _names_something(text: str, number: RunningNumber) -> bool:
@@ -87,7 +106,7 @@ def _around(text: str, number: RunningNumber) -> tuple[str, str]:
     return text[max(0, number.start - 45) : number.start], text[number.end : number.end + 40]
 
 
-def _is_depth(text: str, number: RunningNumber, depths: list[Fact], spots: list[Fact]) -> bool:
+def _is_depth(text: str, number: RunningNumber, depths: list[Fact], spots: list[Fact], tread: bool) -> bool:
     before, after = _around(text, number)
     if not 0.4 <= number.value <= 20 or number.step < 0.1 or (number.in_words and not depths):
         return False
@@ -99,7 +118,7 @@ def _is_depth(text: str, number: RunningNumber, depths: list[Fact], spots: list[
     near = any(abs(number.start - fact.end) < 45 or abs(fact.start - number.end) < 45 for fact in depths)
     if near and (_DEPTH_BEFORE.search(before) or beside) and not _AIR_MODE.search(before[-15:]):
         return True
-    if not _DEPTH_MODE.search(text) or _AIR_MODE.search(after[:12]):
+    if not tread or _AIR_MODE.search(after[:12]):
         return False
     return (
         beside or (followed and number.value < 20) or bool(_DEPTH_BEFORE.search(before) and _DEPTH_AFTER.match(after))
@@ -181,7 +200,7 @@ def _said_unit(text: str) -> UnitName | None:
 
 def _is_air(text: str, number: RunningNumber, airs: list[Fact]) -> bool:
     before, _ = _around(text, number)
-    if not (airs or _AIR_MODE.search(text)) or number.in_words or not _AIR_BEFORE.search(before):
+    if number.in_words or not _AIR_BEFORE.search(before):
         return False
     return _air_unit(number, airs) is not None
 
@@ -219,7 +238,7 @@ def _air(number: RunningNumber, airs: list[Fact], found: Found) -> None:
 
 def _is_temperature(text: str, number: RunningNumber) -> bool:
     _, after = _around(text, number)
-    return -60 <= number.value <= 120 and bool(_AIR_MODE.search(text)) and bool(_OUTSIDE.match(after))
+    return -60 <= number.value <= 120 and bool(_OUTSIDE.match(after))
 
 
 def _temperature(number: RunningNumber, system: System | None, found: Found) -> None:
@@ -236,13 +255,11 @@ def _temperature(number: RunningNumber, system: System | None, found: Found) -> 
     )
 
 
-def _is_far(text: str, number: RunningNumber) -> bool:
+def _is_far(text: str, number: RunningNumber, life: bool) -> bool:
     before, after = _around(text, number)
     if not 1000 <= number.value <= 300_000 or (number.text.isdigit() and 1985 <= number.value <= 2040):
         return False
-    return bool(_LIFE_MODE.search(text) or number.text.lower().endswith("k")) and bool(
-        _FAR_BEFORE.search(before) or _FAR_AFTER.match(after)
-    )
+    return (life or number.text.lower().endswith("k")) and bool(_FAR_BEFORE.search(before) or _FAR_AFTER.match(after))
 
 
 _FAR_UNIT: dict[str, UnitName] = {"us": "mi", "metric": "km"}

@@ -5,7 +5,7 @@ import re
 import msgspec
 
 from studio.model.quantity import Quantity
-from studio.questions.bare_numbers import bare_numbers
+from studio.questions.bare_numbers import MOST_BARE, bare_numbers
 from studio.questions.date_codes import date_codes
 from studio.questions.facts import Fact, Found, Reading
 from studio.questions.hints import region_said, system_of
@@ -38,6 +38,8 @@ def read(comment: str) -> Reading:
         bare = measures(text, found)
     system = system_of(found.facts, text)
     bare_numbers(text, bare, system, found, spots)
+    if len(bare) > MOST_BARE:
+        out = " ".join([out, f"Of {len(bare)} numbers without a unit the first {MOST_BARE} were looked at."]).strip()
     facts = _settled(text, found, spots)
     if system is not None:
         facts.append(_word("units", system, "the units written in"))

@@ -1,0 +1,123 @@
+"""``questions``: bring viewers' comments in from a table, without their authors, sorted."""
+
+import argparse
+import json
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from studio.headless.opening import open_episode
+from studio.questions.bringing import Brought, bring_in
+from studio.storage.comments_csv import MOST_BYTES, Comments, read_comments
+from studio.storage.csv_text import CsvError
+from studio.storage.episode_file import read_bytes, save
+from studio.storage.errors import EpisodeFileError, StorageError, plain
+from studio.storage.lock import EpisodeLock
+
+if TYPE_CHECKING:
+    from argparse import _SubParsersAction
+
+SHOWN = 200
+EPILOG = """\
+The column of comments is found by its heading (comment, text, message and the like), else it is the one with the
+longest texts. Columns that name authors are not read; names, handles, links, mail addresses, phones, plates and VINs
+inside a comment are blanked. Comments that ask the same with the same numbers are counted into one. Comments that ask
+nothing that can be computed are kept, set aside. Urgent for safety comes first, then what can be answered now, then
+what needs a fact.
+
+example:
+  python -m studio questions my_episode.json comments.csv
+"""
+
+
+def add_parser(verbs: "_SubParsersAction[argparse.ArgumentParser]") -> None:
+    """Enter the verb."""
+    parser = verbs.add_parser(
+        "questions",
+        help="bring viewers' comments in from a table",
+        description="Read the comments in CSV and save EPISODE with them, sorted. Either all is written or nothing.",
+        epilog=EPILOG,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    parser.add_argument("episode", metavar="EPISODE", help="the episode file")
+    parser.add_argument("csv", metavar="CSV", help="the table, saved as CSV")
+    parser.add_argument("--json", action="store_true", help="print one JSON object")
+
+
+def run(arguments: argparse.Namespace) -> int:
+    """Bring the comments in, save, and print the sorted list."""
+    path, table = Path(arguments.episode), Path(arguments.csv)
+    open_episode(path)
+    with EpisodeLock.take(path):
+        comments = _comments(table)
+        episode = open_episode(path)  # as it lies on the disk now that nobody else can change it
+        brought = bring_in(episode, ((comment.text, comment.on) for comment in comments.comments))
+        save(path, brought.episode)
+    if arguments.json:
+        print(json.dumps(_as_json(brought, comments), indent=2, ensure_ascii=False))
+    else:
+        print("\n".join(_told(path, table, brought, comments)))
+    return 0
+
+
+def _comments(table: Path) -> Comments:
+    try:
+        return read_comments(read_bytes(table, MOST_BYTES))
+    except (CsvError, EpisodeFileError) as error:
+        raise StorageError(f"{plain(table.name)}: {error}") from None
+
+
+def _as_json(brought: Brought, comments: Comments) -> dict[str, Any]:
+    return {
+        "read": brought.read,
+        "added": brought.added,
+        "counted_into_others": brought.counted,
+        "set_aside": brought.set_aside,
+        "column": comments.column,
+        "columns_dropped": list(comments.dropped),
+        "removed": dict(brought.removed),
+        "remarks": list(comments.remarks),
+        "questions": [
+            {
+                "id": row.question.id,
+                "kind": row.kind,
+                "also": list(row.also),
+                "state": row.state,
+                "asked": row.question.asked,
+                "text": row.question.text,
+            }
+            for row in brought.rows
+        ],
+    }
+
+
+def _told(path: Path, table: Path, brought: Brought, comments: Comments) -> list[str]:
+    """The list for people: what was done, then a line for each question."""
+    lines = [
+        f"{path.name}: {brought.read} comments read from {plain(table.name)}, column "
+        f"{plain(comments.column)[:40]!r}: {brought.added} new questions, "
+        f"{brought.counted} counted into others, {brought.set_aside} set aside as no question",
+    ]
+    if comments.dropped:
+        lines.append(f"  not read: {', '.join(plain(name)[:30] for name in comments.dropped[:8])}")
+    if brought.removed:
+        lines.append(f"  blanked: {', '.join(f'{count} {kind}' for kind, count in brought.removed)}")
+    lines += [f"  {remark}" for remark in comments.remarks]
+    state = ""
+    shown = [row for row in brought.rows if row.state != "none"]
+    for row in shown[:SHOWN]:
+        if row.state != state:
+            state = row.state
+            lines += ["", _HEADS[state]]
+        times = f" (asked {row.question.asked} times)" if row.question.asked > 1 else ""
+        lines.append(f"  {row.kind:<13} {plain(row.question.text)[:90]}{times}")
+    if len(shown) > SHOWN:
+        lines.append(f"  and {len(shown) - SHOWN} more; --json lists all")
+    return lines
+
+
+_HEADS = {
+    "urgent": "Urgent for safety",
+    "answerable": "Answerable now",
+    "needs_fact": "Needs a fact",
+    "none": "No question",
+}
