@@ -269,10 +269,15 @@ def _elsewhere(said: Said, around: Around, ground: Ground, dimensions: Sequence[
     return Judged(state="contradicted", expected=what, source=_source(row), why=f"the tables say {what}: {row.says}")
 
 
+_COMPARED = re.compile(r"\b(?:than|instead of|against|versus|vs\.?|not|from|to|replaces?|like|rather)\b", re.IGNORECASE)
+
+
 def _size(said: Said, around: Around, ground: Ground) -> Judged:
     """A size code: in use on this car or in its comparison, or not; another one than that of the tire named."""
     size = plain_size(said.text)
     subjects, sure = _subjects(around)
+    before = around.sentence[: around.at[0]]
+    sure = sure and not _COMPARED.search(before) and not re.search(r"\d{2}/\d{2}", before)
     if size in ground.sizes:
         mine = {its: subs for its, subs in ground.sizes.items() if subs & subjects}
         if not (sure and around.spoken and mine) or size in mine or len(around.spoken.all) > len(subjects):
