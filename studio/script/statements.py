@@ -161,8 +161,8 @@ _PATTERNS: dict[str, tuple[str, ...]] = {
 _TELLS: dict[str, tuple[str, ...]] = {  # a sentence without one of these words cannot state the myth
     "width": ("tread",), "r_speed": ("speed", "rim", "radius"), "federal_limit": ("2/32", "two"),
     "same_number": ("1.6", "1,6"), "bars_exact": ("bar", "indicator"), "same_size": ("same",),
-
-    "sidewall_pressure": ("wall",), "xl_capacity": ("more",), "pressure_proportion": ("temperature",), "one_psi_rule": ("10", "ten"),
+    "sidewall_pressure": ("wall",), "xl_capacity": ("more",), "pressure_proportion": ("temperature",),
+    "one_psi_rule": ("10", "ten"),
     "nitrogen": ("nitrogen",), "tpms_lamp": ("lamp", "light", "tpms", "sensor", "monitor"),
     "dot_approved": ("approv", "certif", "tested"),
     "e_number": ("made", "manufact", "built", "produced", "origin", "from"),
