@@ -21,7 +21,7 @@ VERBS = {
     "size": "what a tire's marking says, and how another size compares",
     "findings": "what an episode's readings say, with working and sources",
     "pictures": "write an episode's pictures into a folder",
-    "sheet": "put every picture of an episode on one page, for judging at a glance",
+    "sheet": "put every picture of an episode on one page",
     "script": "check the rundown: numbers, spoken length, chapters, duties",
     "answer": "a viewer's comment, read, computed and answered",
     "questions": "bring viewers' comments in from a table",
