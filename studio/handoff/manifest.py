@@ -105,7 +105,7 @@ def _state(folder: Path, material: Material, work: Work, entry: FileState | None
     if work.lacking:
         return FileState(item=work.item, file=work.file, state="not made", why=(work.lacking,))
     if entry is None or entry.sha256 is None:
-        return FileState(item=work.item, file=work.file, state="not made", why=("It was not made yet.",))
+        return FileState(item=work.item, file=work.file, state="not made")
     there = _digest(folder / work.file)
     if there is None:
         return FileState(item=work.item, file=work.file, state="not made", why=("The file is no longer there.",))

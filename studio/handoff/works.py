@@ -14,6 +14,7 @@ from studio.handoff.captions import cues_of, srt, webvtt
 from studio.handoff.description import chapter_lines, description, episode_chapters, webvtt_chapters
 from studio.handoff.gathering import picture_files
 from studio.handoff.material import Material
+from studio.handoff.schedule import TimedSegment
 from studio.script.live import filled
 from studio.script.numbers import by_id
 
@@ -87,7 +88,6 @@ def _pictures(material: Material) -> Iterator[Work]:
 def _texts(material: Material) -> Iterator[Work]:
     from studio.handoff.cue_cards import shot_table
     from studio.handoff.edit_list import edit_list
-    from studio.handoff.timeline import timeline
 
     rate, schedule = material.episode.rundown.rate, material.schedule
     cues, chapters = cues_of(schedule), episode_chapters(material)
@@ -98,7 +98,8 @@ def _texts(material: Material) -> Iterator[Work]:
     yield _text("chapters", "chapters.txt", (), chapter_lines(chapters), chapters.why_none)
     yield _text("chapters", "chapters.vtt", (), webvtt_chapters(chapters.all, material), chapters.why_none)
     yield _text("description", "description.txt", (*spoken, *shown), description(material))
-    yield _text("timeline", "timeline.otio", (), timeline(schedule, rate))
+    cut = fingerprint(rate, msgspec.structs.replace(schedule, segments=tuple(map(_unspoken, schedule.segments))))
+    yield Work("timeline", "timeline.otio", (), cut, partial(_timeline, material))
     yield _text("edit_list", "timeline.edl", (), edit_list(schedule, rate))
     yield _text("shot_list", "shot_list.csv", (), shot_table(material))
 
@@ -142,6 +143,17 @@ def _shot_list(material: Material) -> bytes:
     from studio.handoff.cue_cards import shot_list
 
     return shot_list(material)
+
+
+def _unspoken(segment: TimedSegment) -> TimedSegment:
+    """A segment as the timeline knows it, which holds no words."""
+    return msgspec.structs.replace(segment, points=())
+
+
+def _timeline(material: Material) -> bytes:
+    from studio.handoff.timeline import timeline
+
+    return timeline(material.schedule, material.episode.rundown.rate).encode("utf-8")
 
 
 def _png(scene: Scene) -> bytes:

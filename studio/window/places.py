@@ -37,10 +37,18 @@ def make_pictures(workshop: Workshop) -> Place:
     return PicturesPlace(workshop)
 
 
+def make_handoff(workshop: Workshop) -> Place:
+    """Hand-off."""
+    from studio.window.handoff_place import HandoffPlace
+
+    return HandoffPlace(workshop)
+
+
 SLOTS = (
     Slot("car", "Car and tires", "&Tires", make_car),
     Slot("findings", "Findings", "F&indings", make_findings),
     Slot("pictures", "Pictures", "&Pictures", make_pictures),
+    Slot("handoff", "Hand-off", "Hand-&off", make_handoff),
 )
 
 

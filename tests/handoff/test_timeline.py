@@ -1,5 +1,6 @@
 """The timeline reopened by OpenTimelineIO, and the edit list, with exact frames at all rates."""
 
+import threading
 from fractions import Fraction
 from typing import Any
 
@@ -88,3 +89,17 @@ def test_a_thousand_segments_are_too_many_for_an_edit_list() -> None:
     one = TimedSegment(id="a", title="A", start=Fraction(0), end=Fraction(1))
     with pytest.raises(ValueError, match="1000 segments; an edit list holds at most 999"):
         edit_list(replace(SMALL, segments=(one,) * 1000), "25")
+
+
+def test_two_threads_that_write_at_once_do_not_stop_each_other() -> None:
+    written: list[str] = []
+
+    def write() -> None:
+        written.extend(timeline(SMALL, "25") for _ in range(20))
+
+    threads = [threading.Thread(target=write, daemon=True) for _ in range(3)]
+    for thread in threads:
+        thread.start()
+    for thread in threads:
+        thread.join(timeout=60)
+    assert len(written) == 60 and len(set(written)) == 1

@@ -40,7 +40,7 @@ def holds_everywhere(action: QAction) -> bool:
 def test_the_three_places_stand_in_the_column_each_with_its_line(window_of):
     window = window_of(with_reading(five_tires(), 0, reading((2.0,))))
     buttons = window.column.buttons
-    assert list(buttons) == ["car", "findings", "pictures"]
+    assert list(buttons) == ["car", "findings", "pictures", "handoff"]
     assert buttons["car"].state_line == "5 tires, 1 measured"
     assert "replace" in buttons["findings"].state_line
     assert all(button.accessibleName() for button in buttons.values())
