@@ -12,7 +12,7 @@ from studio.decide.matching_limits import Held
 from studio.decide.matching_read import Match
 from studio.decide.tire_marks import marks_of
 from studio.decide.told import Told, gravest_first
-from studio.decide.tread_limits import judge
+from studio.decide.tread_limits import Mark, judge
 from studio.decide.wording import upper_first
 from studio.model.finding import SEVERITY, Verdict
 from studio.model.quantity import depth
@@ -75,11 +75,15 @@ def _tire(part: Part, stand: Stand) -> Iterator[Told]:
     legal = own(depth(stand.limit_mm, "mm"))
     brief = {
         "replace": f"{words} {here}, legal minimum {legal}",
-        "inspect": f"{words} {here}, too near the legal {legal}",
-        "watch": f"{words} {here}, {under.words} {own(under.depth)}" if under else "",
+        "inspect": f"{words} {here}, near legal {legal}",
+        "watch": f"{words} {here}, {_bare(under)} {own(under.depth)}" if under else "",
     }[stand.judged.verdict]
     yield Told(about=stand.name, verdict=stand.judged.verdict, sentence=f"{words} {says}", brief=brief,
                text=f"{upper_first(words)} {says}", close=stand.judged.close)  # fmt: skip
+
+
+def _bare(mark: Mark) -> str:
+    return mark.words.removeprefix("the ")
 
 
 def _bought(part: Part, after: After, tables: Tables) -> Iterator[Told]:
@@ -98,7 +102,7 @@ def _bought(part: Part, after: After, tables: Tables) -> Iterator[Told]:
     if its.under is not None:
         says = f"{name} of {here} does not clear {its.under.words} of {part.audience.own(its.under.depth)}"
     mark = its.under or marks.legal
-    brief = f"{name} {here}, {mark.words if its.under else 'legal minimum'} {part.audience.own(mark.depth)}"
+    brief = f"{name} {here}, {_bare(mark) if its.under else 'legal minimum'} {part.audience.own(mark.depth)}"
     yield Told(about="bought", verdict=its.verdict, sentence=says, text=upper_first(says), brief=brief)
 
 
@@ -131,4 +135,5 @@ def _brief_end(held: Held, limit: str) -> str:
     """Whose limit an axle or the set is held against, in a few words."""
     if held.limit.level in ("note", "act"):
         return f"shops {'take note' if held.limit.level == 'note' else 'act'} at {limit}"
-    return f"{held.limit.whose} {limit}" if held.over else f"too near {held.limit.whose} {limit}"
+    whose = held.limit.whose.removeprefix("the ")
+    return f"{whose} {limit}" if held.over else f"near {whose} {limit}"

@@ -293,5 +293,5 @@ def test_what_speaks_against_a_choice_is_said_in_few_words_too():
     assert choices(car((2.6, 5.0, 5.0, 5.0)))["one"].word("reason") == "rear pair 3.0 mm apart, shops act at 2.4 mm"
     limit = Tolerance(form="circumference", limit=length(0.25, "in"))
     found = choices(car((5, 5, 5, 5), (0.1,) * 4, drive="all", tolerance=limit))
-    assert found["pair"].word("reason") == "set 18.8 mm apart, the manual's 6.4 mm"
+    assert found["pair"].word("reason") == "set 18.8 mm apart, manual's 6.4 mm"
     assert found["four"].word("reason") == ""
