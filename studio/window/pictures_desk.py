@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterable
 from dataclasses import replace
 
+import msgspec
 from PySide6.QtCore import QObject, QTimer, Signal
 
 from studio.graphics.frame import FRAMES
@@ -12,7 +13,8 @@ from studio.window.pictures_drawer import Drawer
 from studio.window.pictures_order import Drawn, Order
 from studio.window.pictures_view import View
 
-LIVE, FILE, SHELF = "live", "file", "shelf "
+LIVE, FILE, PLAY, SHELF = "live", "file", "play", "shelf "
+_LEAST_SIDE = 320
 _LIVE_MS, _SHELF_MS, _FILE_MS = 15, 250, 400
 
 
@@ -25,6 +27,8 @@ class Desk(QObject):
     live = Signal(object)
     shelf = Signal(str, object)
     file_made = Signal(object)
+    playable = Signal(object)
+    """The scene whose clip can be played, composed about as large as it is shown; None while there is none."""
 
     def __init__(self, document: Document, drawer: Drawer, book: LookBook, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -79,6 +83,8 @@ class Desk(QObject):
         self.file, self._file_wanted = None, False
         self._file_timer.stop()
         self._drawer.forget(FILE)
+        self._drawer.forget(PLAY)
+        self.playable.emit(None)
 
     def _order(self, key: str, picture: str) -> Order:
         episode = self._document.episode
@@ -98,6 +104,14 @@ class Desk(QObject):
             replace(its, frame=FRAMES["wide"], background="look", step=None, size=self._thumb, rank=2) for its in small
         )
 
+    def _order_play(self, file: Order) -> Order:
+        """The picture composed for a frame no larger than it is shown: as cheap to play as it looks."""
+        frame = file.frame
+        least = _LEAST_SIDE / frame.short
+        share = min(1.0, max(least, self._size[0] / frame.width))
+        small = msgspec.structs.replace(frame, width=round(frame.width * share), height=round(frame.height * share))
+        return replace(file, key=PLAY, file=False, frame=small, step=None, size=(1, 1), rank=3)
+
     def _take(self, drawn: Drawn) -> None:
         key = drawn.order.key
         if key == LIVE:
@@ -107,6 +121,10 @@ class Desk(QObject):
         elif key == FILE:
             self.file, self._file_wanted = (drawn if drawn.path else None), False
             self.file_made.emit(drawn)
+            if drawn.scene is not None:
+                self._drawer.order([self._order_play(drawn.order)])
+        elif key == PLAY:
+            self.playable.emit(drawn.scene)
         else:
             self.shelf.emit(key.removeprefix(SHELF), drawn)
 

@@ -1,12 +1,13 @@
 """Export: which pictures, in which format, into which folder; made off the window's thread, stopped whole."""
 
-from collections.abc import Generator
+from collections.abc import Callable, Generator
 from contextlib import closing
 from dataclasses import dataclass
 from pathlib import Path
 
 from studio.graphics.look import Look
 from studio.handoff import pictures as handoff
+from studio.handoff.contact_sheet import Item, items, sheet, write_sheet
 from studio.handoff.picture_files import Wanted, file_name
 from studio.model.episode import Episode
 from studio.model.finding import Findings
@@ -48,6 +49,21 @@ class Export:
                 problems += [text for text in (self._named(step.picture, step.problem), step.warning) if text]
                 yield Progress(count, total, self.names.get(step.picture, step.picture))
         return Outcome(self.folder, files, tuple(problems))
+
+    def sheet_job(self, path: Path) -> Callable[[], Job]:
+        """A job that puts every picture on one page and writes it to ``path``, whole or not at all."""
+
+        def job() -> Job:
+            shown = list[Item]()
+            total = len(self.names)
+            for item in items(self.episode, self.findings, self.look, self.wanted.frame):
+                shown.append(item)
+                yield Progress(len(shown), total, item.name)
+            write_sheet(sheet(self.episode, shown, self.look, self.wanted.frame), path, self.episode.channel)
+            problems = tuple(f"{item.name}: {item.missing}" for item in shown if item.failed)
+            return Outcome(self.folder, 1, problems)
+
+        return job
 
     def _steps(self) -> Generator[handoff.Progress, None, None]:
         yield from handoff.export_pictures(self.episode, self.findings, self.look, self.wanted, self.folder)

@@ -7,6 +7,7 @@ from PySide6.QtCore import QUrl, Signal
 from PySide6.QtGui import QDesktopServices
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
+from studio.handoff.contact_sheet import check_name
 from studio.storage.errors import StorageError
 from studio.window.chooser import Chooser
 from studio.window.dialogs import Choice
@@ -17,8 +18,9 @@ from studio.window.palette import GRID
 from studio.window.pictures_check import Check
 from studio.window.pictures_export import FORMATS, Export, Outcome
 from studio.window.place import Workshop
-from studio.window.tasks import Progress
+from studio.window.tasks import Job, Progress
 
+SHEETS = "Pictures (*.png *.pdf)"
 _OVERWRITE = (Choice("over", "Write over them", by_enter=True), Choice("cancel", "Cancel", by_escape=True))
 
 
@@ -41,6 +43,7 @@ class ExportPanel(QWidget):
         self.one = push_button("E&xport chosen…", self.export_chosen, primary=True)
         self.all = push_button("Export &all…", self.export_all)
         self.stop = push_button("St&op", self.stop_export)
+        self.sheet = push_button("Contact shee&t…", self.export_sheet)
         self.open = push_button("Open the fol&der", self.open_folder)
         self.message = plain_label("", wrap=True)
         self._lay_out()
@@ -67,6 +70,22 @@ class ExportPanel(QWidget):
         """Export the whole catalogue."""
         self._begin(())
 
+    def export_sheet(self) -> None:
+        """Put every picture on one page, as PNG or PDF."""
+        if self.running:
+            return
+        path = self._workshop.dialogs.save_file("Contact sheet", self._suggested() / "contact_sheet.png", SHEETS)
+        if path is None:
+            return
+        path = path if path.suffix else path.with_name(f"{path.name}.png")
+        try:
+            check_name(path)
+        except ValueError as error:
+            self._workshop.dialogs.tell("The contact sheet was not written", f"{error}.")
+            return
+        export = self._prepare((), "png", "last", path.parent)
+        self._run("Drawing the contact sheet", export.sheet_job(path), path.parent)
+
     def stop_export(self) -> None:
         """Stop; what is written so far is whole."""
         if self._number is not None:
@@ -86,12 +105,15 @@ class ExportPanel(QWidget):
         export = self._prepare(ids, self.format.currentData(), "all" if self.steps.isChecked() else "last", folder)
         if (there := export.in_the_way()) and not self._may_write_over(there, folder):
             return
+        self._run("Exporting pictures", export.job, folder)
+
+    def _run(self, name: str, job: Callable[[], Job], folder: Path) -> None:
         self._folder, self._done = folder, 0
         self._number = self._workshop.jobs.run(
-            "Exporting pictures", export.job, self._progressed, self._finished, self._failed, self._stopped
+            name, job, self._progressed, self._finished, self._failed, self._stopped
         )  # fmt: skip
         self._show_running(True)
-        self._say("Exporting…")
+        self._say(f"{name}…")
 
     def _may_write_over(self, there: tuple[str, ...], folder: Path) -> bool:
         listed = ", ".join(there[:3]) + (f" and {len(there) - 3} more" if len(there) > 3 else "")
@@ -135,12 +157,13 @@ class ExportPanel(QWidget):
         self.stop.setVisible(running)
         self.open.setVisible(False)
         self.all.setEnabled(not running)
+        self.sheet.setEnabled(not running)
         self.one.setEnabled(bool(self.chosen) and not running)
 
     def _lay_out(self) -> None:
         column = QVBoxLayout(self)
         column.setContentsMargins(0, GRID, 0, 0)
         column.setSpacing(GRID)
-        for widget in (FieldBox("Export as", self.format, wide=True), self.steps,
-                       flow(self.one, self.all, self.stop, self.open, across=GRID), self.message):  # fmt: skip
+        buttons = flow(self.one, self.all, self.stop, self.open, self.sheet, across=GRID)
+        for widget in (FieldBox("Export as", self.format, wide=True), self.steps, buttons, self.message):
             column.addWidget(widget)

@@ -9,6 +9,7 @@ from PySide6.QtGui import QAction, QGuiApplication, QHideEvent, QKeySequence, QS
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from studio.graphics.catalogue import Picture, catalogue
+from studio.graphics.scene import Scene
 from studio.handoff.picture_files import Wanted, rundown_order
 from studio.window.look_book import LookBook
 from studio.window.look_editor import LookEditor
@@ -23,6 +24,7 @@ from studio.window.pictures_mime import picture_mime
 from studio.window.pictures_missing import MissingPage
 from studio.window.pictures_order import Drawings, Drawn
 from studio.window.pictures_origin import Origin
+from studio.window.pictures_play import PlayBar
 from studio.window.pictures_shelf import THUMB, Shelf
 from studio.window.pictures_spread import Spread
 from studio.window.pictures_stage import Stage
@@ -50,9 +52,10 @@ class PicturesPlace(Place):
         self.shelf, self.stage, self.bar = Shelf(self.appearance), Stage(self.appearance), StageBar()
         self.controls, self.missing = Controls(self.document, self.book), MissingPage()
         self.export = ExportPanel(workshop, self._export)
-        self.origin = Origin(self.appearance)
+        self.origin, self.play = Origin(self.appearance), PlayBar()
         self._spread = Spread(
-            self.appearance, self.shelf, self.stage, self.bar, self.origin, self.missing, self.controls, self.export
+            self.appearance, self.shelf, self.stage, self.bar, self.origin, self.missing, self.controls, self.export,
+            self.play,
         )  # fmt: skip
         inside = QVBoxLayout(self)
         inside.setContentsMargins(0, 0, 0, 0)
@@ -148,6 +151,7 @@ class PicturesPlace(Place):
 
     def hideEvent(self, event: QHideEvent) -> None:
         super().hideEvent(event)
+        self.play.stop()
         self.desk.sleep()
 
     # Wiring
@@ -210,6 +214,14 @@ class PicturesPlace(Place):
             name = self._name(drawn.order.picture)
             self.workshop.dialogs.tell("The picture was not copied", f"{name}: {drawn.missing}.")
 
+    def _show_clip(self, scene: Scene | None) -> None:
+        """The clip of what is shown, ready to be played."""
+        self.stage.show_frame(None)
+        self.play.show_clip(scene, self.document.episode.rundown.rate)
+
+    def _show_still(self) -> None:
+        self.stage.show_frame(None)
+
     def _to_the_finding(self, id_: str) -> None:
         self.go.emit("findings", id_)
 
@@ -245,6 +257,9 @@ class PicturesPlace(Place):
         self.desk.live.connect(self._show_live)
         self.desk.shelf.connect(self._show_small)
         self.desk.file_made.connect(self._file_made)
+        self.desk.playable.connect(self._show_clip)
+        self.play.shown.connect(self.stage.show_frame)
+        self.play.ended.connect(self._show_still)
         self.document.changed.connect(self._document_changed)
 
     def _add_actions(self) -> None:
@@ -252,6 +267,7 @@ class PicturesPlace(Place):
             ("&Copy the picture", QKeySequence.StandardKey.Copy, self.copy),
             ("&Export the chosen pictures…", "Ctrl+E", self.export.export_chosen),
             ("Export &all pictures…", "Ctrl+Shift+E", self.export.export_all),
+            ("Con&tact sheet…", "", self.export.export_sheet),
             ("Channel's &look…", "", self.make_look),
             ("&Stop the export", "", self.export.stop_export),
         ):

@@ -11,6 +11,7 @@ from studio.window.pictures_controls import WIDTH, Controls
 from studio.window.pictures_export_panel import ExportPanel
 from studio.window.pictures_missing import MissingPage
 from studio.window.pictures_origin import Origin
+from studio.window.pictures_play import PlayBar
 from studio.window.pictures_shelf import Shelf
 from studio.window.pictures_stage import Stage
 
@@ -23,11 +24,11 @@ class Spread(QWidget):
 
     def __init__(
         self, appearance: Appearance, shelf: Shelf, stage: Stage, bar: StageBar, origin: Origin, missing: MissingPage,
-        controls: Controls, export: ExportPanel,
+        controls: Controls, export: ExportPanel, play: PlayBar,
     ) -> None:  # fmt: skip
         super().__init__()
         self._appearance, self._bar, self._origin = appearance, bar, origin
-        self._controls, self._export = controls, export
+        self._controls, self._export, self._play = controls, export, play
         self._split, self._middle = QSplitter(Qt.Orientation.Horizontal), QStackedWidget()
         self._large = QVBoxLayout()
         self._fill_middle(stage, missing)
@@ -66,7 +67,9 @@ class Spread(QWidget):
 
     def order_links(self) -> None:
         """Tab comes to the findings of a picture where they stand."""
-        in_tab_order(self._export.open if self.is_narrow else self._bar.phone, self._origin.links())
+        self.setTabOrder(self._bar.phone, self._play.button)
+        self.setTabOrder(self._play.button, self._play.slider)
+        in_tab_order(self._export.sheet if self.is_narrow else self._play.slider, self._origin.links())
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
@@ -88,6 +91,8 @@ class Spread(QWidget):
         self._large.setSpacing(GRID // 2)
         self._large.addWidget(stage, 100)
         self._large.addWidget(self._bar)
+        self._play.setContentsMargins(GRID, 0, GRID, GRID)
+        self._large.addWidget(self._play)
         self._large.addWidget(self._origin, 1)
         self._middle.addWidget(large)
         self._middle.addWidget(missing)

@@ -26,6 +26,7 @@ class Stage(QWidget):
         self._view = View()
         self._drawn: Drawn | None = None
         self._file: Drawn | None = None
+        self._moving: QImage | None = None
         self._pressed: QPoint | None = None
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
@@ -47,7 +48,7 @@ class Stage(QWidget):
         """Look at this; the image before stays until the new one comes."""
         if view.picture != self._view.picture:
             self._drawn = None
-        self._view, self._file = view, None
+        self._view, self._file, self._moving = view, None, None
         self.setAccessibleName(name)
         self._bound_height()
         self.update()
@@ -56,6 +57,11 @@ class Stage(QWidget):
         """Show this image."""
         self._drawn = drawn
         self.setAccessibleDescription(drawn.scene.alternative if drawn.scene else drawn.missing)
+        self.update()
+
+    def show_frame(self, image: QImage | None) -> None:
+        """Show a frame of the picture's clip in place of the still; None brings the still back."""
+        self._moving = image
         self.update()
 
     def take_file(self, drawn: Drawn | None) -> None:
@@ -95,8 +101,9 @@ class Stage(QWidget):
         field = self.picture_field()
         if self._view.background == "clear":
             _checkerboard(painter, field, self._appearance)
-        if self._drawn is not None and self._drawn.image is not None:
-            painter.drawImage(field, self._drawn.image)
+        shown = self._moving or (self._drawn.image if self._drawn else None)
+        if shown is not None:
+            painter.drawImage(field, shown)
         if self._view.guides:
             self._paint_guides(painter, field)
         self._paint_edge(painter, field)

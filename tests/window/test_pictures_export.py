@@ -3,9 +3,11 @@
 import threading
 
 import pytest
+from msgspec.structs import replace
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QImage
 
+from studio.model.rundown import PictureCue, Rundown, Segment
 from studio.storage.errors import StorageError
 from studio.window.pictures_place import PicturesPlace
 from studio.window.place import Workshop
@@ -144,3 +146,43 @@ def test_no_folder_chosen_is_no_export(place, answers):
     answers.queue.append(None)
     place.export.export_chosen()
     assert not place.export.running and not place.export.message.isVisible()
+
+
+def test_a_contact_sheet_is_one_button(place, qtbot, answers, tmp_path):
+    answers.queue.append(tmp_path / "all")  # without an ending it is a PNG
+    place.export.sheet.setFocus()
+    qtbot.keyClick(place.export.sheet, Qt.Key.Key_Space)
+    assert place.export.running and not place.export.sheet.isEnabled()
+    ended(qtbot, place)
+    assert [name for name in files(tmp_path) if name != "home"] == ["all.png"]
+    assert QImage(str(tmp_path / "all.png")).width() == 3200
+    assert place.export.message.text().startswith("1 file written to")
+
+
+def test_a_contact_sheet_of_another_kind_is_refused_before_anything_is_drawn(place, answers, tmp_path):
+    answers.queue.append(tmp_path / "all.gif")
+    place.export.export_sheet()
+    assert "neither PNG nor PDF" in answers.asked[-1][1]
+    assert not place.export.running and not (tmp_path / "all.gif").exists()
+
+
+def test_a_stopped_contact_sheet_leaves_no_file(place, qtbot, answers, tmp_path, pictures):
+    for picture in pictures.values():
+        picture.slow_s = 0.2
+    answers.queue.append(tmp_path / "all.pdf")
+    place.export.export_sheet()
+    place.export.stop_export()
+    ended(qtbot, place)
+    assert not (tmp_path / "all.pdf").exists() and place.export.message.text().startswith("Stopped")
+
+
+def test_files_are_numbered_as_the_rundown_calls_for_them(place, qtbot, answers, tmp_path):
+    cue = Segment(id="one", title="One", pictures=(PictureCue(picture="depth_by_wheel"),))
+    place.document.edit("Plan", replace(place.document.episode, rundown=Rundown(segments=(cue,))))
+    answers.queue.append(tmp_path / "out")
+    (tmp_path / "out").mkdir()
+    place.export.export_all()
+    ended(qtbot, place)
+    assert files(tmp_path / "out") == [
+        "01_depth_by_wheel_wide.png", "02_size_code_wide.png", "03_depth_compare_wide.png", "pictures.json",
+    ]  # fmt: skip

@@ -277,3 +277,25 @@ def least_height(widget):
 
 def chosen(picture):
     return (PictureChoice(picture=picture, title="Mine"),)
+
+
+def test_the_clip_of_what_is_shown_is_played_in_its_place(place, qtbot):
+    settled(qtbot, place)
+    qtbot.waitUntil(lambda: place.play.button.isEnabled())
+    frame = place.play.player.clip.scene.frame
+    assert frame.width == pytest.approx(place.stage.image_size()[0], abs=1) and frame.width < 1920
+    before = place.stage.grab().toImage()
+    place.play.player.seek(0)
+    assert place.stage.grab().toImage() != before
+    place.play.ended.emit()
+    assert place.stage.grab().toImage() == before
+
+
+def test_another_picture_ends_the_clip(place, qtbot):
+    settled(qtbot, place)
+    qtbot.waitUntil(lambda: place.play.button.isEnabled())
+    place.play.button.click()
+    assert place.play.player.playing
+    place.shelf.choose("depth_compare")
+    assert not place.play.player.playing and not place.play.button.isEnabled()
+    qtbot.waitUntil(lambda: place.play.button.isEnabled())
