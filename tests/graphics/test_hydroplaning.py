@@ -150,7 +150,7 @@ def test_where_two_formulas_are_drawn_each_has_its_year_and_a_line_of_its_own():
 def test_the_water_fades_below_the_curve_and_has_no_edge_there():
     """From a floor with an edge a viewer would read a safe speed."""
     scene = drawn(CASES["ordinary"])
-    bands = named(scene, "water")[:8]
+    bands = named(scene, "water/tread")[:8]
     reds = [int(mark.fill[1:3], 16) for mark in bands]
     ground = int(LOOKS["chalk"].ground[1:3], 16)
     assert reds == sorted(reds, reverse=True) and 0 < ground - reds[0] <= 6

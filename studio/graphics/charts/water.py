@@ -7,7 +7,6 @@ fades over the speed in which control goes: there is no edge from which a speed 
 from collections.abc import Sequence
 
 from matplotlib.axes import Axes
-from matplotlib.patches import Polygon
 
 from studio.graphics.charts.dress import bare_axes, free_of, hatched, pixel, round_values
 from studio.graphics.charts.marks import new_figure, to_marks
@@ -34,7 +33,9 @@ def water_chart(its: Floating, box: Box, frame: Frame, look: Look) -> tuple[tupl
         axes = bare_axes(figure, box, area, _span(panel), limits)
         _panel(axes, its, panel, frame, look)
         drawn.append((panel, axes, area))
-    back = [mark for panel, axes, area in drawn for mark in _untested(axes, its, panel, area, box, frame, look)]
+    back = [mark for panel, axes, area in drawn
+            for mark in (*_water(axes, its, panel, box, look),
+                         *_untested(axes, its, panel, area, box, frame, look))]  # fmt: skip
     texts = _texts(its, drawn, limits, box, frame, look)
     last, axes, _ = drawn[-1]
     anchors = {"floats": pixel(axes, box, last.own, its.speed), "driven": pixel(axes, box, _span(last)[1], its.driven)}
@@ -80,10 +81,7 @@ def _areas(its: Floating, limits: tuple[float, float], box: Box, frame: Frame) -
 
 
 def _panel(axes: Axes, its: Floating, panel: Panel, frame: Frame, look: Look) -> None:
-    thick, top = frame.short / 270, axes.get_ylim()[1]
-    for curve in sorted(panel.curves, key=lambda curve: curve.year == its.year):
-        if curve.year == its.year:
-            _water(axes, curve.points, its.gradual, top, look)
+    thick = frame.short / 270
     for curve in panel.curves:
         main = curve.year == its.year
         xs, ys = zip(*curve.points, strict=True)
@@ -96,17 +94,25 @@ def _panel(axes: Axes, its: Floating, panel: Panel, frame: Frame, look: Look) ->
               clip_on=False)  # fmt: skip
 
 
-def _water(axes: Axes, points: Sequence[Point], gradual: float, top: float, look: Look) -> None:
-    """Above the curve the tire floats; below it the tint fades out over the speed in which control goes."""
-    def band(upper: Sequence[Point], lower: Sequence[Point], share: float) -> None:
-        color = mix(look.ground, look.water, share)
-        corners = [*upper, *reversed(lower)]
-        axes.add_patch(Polygon(corners, closed=True, facecolor=color, linewidth=0, gid="water"))
+def _water(axes: Axes, its: Floating, panel: Panel, box: Box, look: Look) -> list[Shape]:
+    """Above the curve the tire floats; below it the tint fades out over the speed in which control goes.
 
-    for order in range(_FADES - 1, -1, -1):
-        lower = [(x, y - gradual * (order + 1) / _FADES) for x, y in points]
-        band([(x, y) for x, y in points], lower, TINT * (1 - (order + 0.5) / _FADES) * 0.8)
-    band([(x, top) for x, _ in points], list(points), TINT)
+    Set as our own shapes: as many patches of matplotlib's would take half of the picture's time.
+    """
+    points = next((curve.points for curve in panel.curves if curve.year == its.year), ())
+    curve, top = [pixel(axes, box, *point) for point in points], pixel(axes, box, 0, axes.get_ylim()[1])[1]
+    deep = pixel(axes, box, 0, its.speed - its.gradual)[1] - pixel(axes, box, 0, its.speed)[1]
+
+    def band(edge: list[Point], share: float) -> Shape:
+        outline = polyline((*curve, *reversed(edge)), closed=True)
+        fill = mix(look.ground, look.water, share)
+        return Shape(name=f"water/{panel.name}", step=its.steps["water"], outline=outline, fill=fill)
+
+    if not curve:
+        return []
+    faint = [band([(x, y + deep * (order + 1) / _FADES) for x, y in curve], 0.8 * TINT * (1 - (order + 0.5) / _FADES))
+             for order in range(_FADES - 1, -1, -1)]  # fmt: skip
+    return [*faint, band([(x, top) for x, _ in curve], TINT)]
 
 
 def _untested(
