@@ -48,8 +48,8 @@ ASPECTS: tuple[Aspect, ...] = (
     _a("over_legal", "len", r"\b(?:above|over|to spare|more than|left (?:before|until|down)|away from|to go|clear of)\b"
        r"(?=.*\b(?:legal|law|limit|minimum)\b)|(?<=legal)\b.*\bto go\b", "tread_left:margin tread_left:above_legal",
        weight=2),
-    _a("advice", "len", r"advi[sc]e|recommend|wet[- ]road|wet roads?\b|for rain|in the rain|for winter|winter tires?|"
-       r"winter tyres?|summer (?:tires?|tyres?)|for snow",
+    _a("advice", "len", r"advi[sc]e|recommend|wet[- ]road|wet roads?\b|for rain|in the rain|for winter|for snow|"
+       r"(?:winter|summer) t[iy]res? (?:want|need|should|ask|call)|for (?:winter|summer) t[iy]res",
        "tread_left:*_advice life:*_advice", of_tire=False),
     _a("bars", "len", r"wear[- ]?(?:bars?|indicators?)|\bbars\b|indicators?", "tread_left:wear_bar gauges:*",
        of_tire=False),
@@ -90,7 +90,7 @@ ASPECTS: tuple[Aspect, ...] = (
                       r"rate|"
        r"wears? (?:off|down|away)", "life:wear_* rotation_plan:wear_*", weight=1),
     _a("hole", "len", r"hole|punctur|nail|screw|bulge|\bcut\b|crack|gash|across", "condition:size condition:value "
-       "condition:hole_most repair_zone:hole_most", weight=1),
+       "condition:hole_most repair_zone:hole_most", of_tire=False, weight=1),
     _a("zone", "len", r"crown|center line|centre line|centerline|repair|middle of the tread|patch|plug",
        "repair_zone:* condition:crown_* condition:hole_most condition:section_width", weight=1),
     _a("water", "len", r"water|puddle|film|rain|texture|standing", "wet:water wet:film* wet:texture wet:tread"),
@@ -139,12 +139,12 @@ ASPECTS: tuple[Aspect, ...] = (
        r"another|to the limit|to come|life|expect|further", "life:value life:left_legal_minimum "
        "life:left_winter_minimum life:told choices:next rotation_plan:*out* rotation_plan:told rotation:left",
        weight=1),
-    _a("life_least", "distance", r"at least|no less than|more than|worst|safely|certain|sure", "life:*_low "
-                                                                                               "choices:next_low"),
+    _a("life_least", "distance", r"at least|no less than|more than|worst|safely|certain|sure",
+       "life:*_low choices:next_low"),
     _a("life_most", "distance", r"at most|up to|at best|perhaps|no more than", "life:*_high"),
     _a("life_advice", "distance", r"advi[sc]e|wet|rain|winter|snow|summer", "life:left_*_advice", weight=1),
-    _a("since", "distance", r"since|ago\b|last rotat|overdue|driven|behind us", "rotation:value rotation:since",
-       of_tire=False, weight=1),
+    _a("since", "distance", r"since|ago\b|last rotat|overdue|driven|behind us|past\b|over\b|too long",
+       "rotation:value rotation:since rotation:left rotation:margin", of_tire=False, weight=1),
     _a("interval", "distance", r"\bevery\b|interval|each\b|rotat|manual|handbook",
        "rotation:interval rotation:limit given:rotation_interval", of_tire=False, weight=1),
     _a("gain", "distance", r"gain|put(?:s|ting)? off|later|save|extra|win", "rotation_plan:gain* rotation_plan:value "
@@ -188,7 +188,7 @@ ASPECTS: tuple[Aspect, ...] = (
     _a("slope", "share", r"slope|road", "wet:slope", of_tire=False),
     # money
     _a("price", "money", r"(?:new|used|single|per|a|each) (?:tire|tyre)s?\b|apiece|each\b|mount|balanc|shav",
-       "given:price_*", of_tire=False),
+       "given:price_*", of_tire=False, weight=1),
     _a("outlay", "money", r".", "choices:outlay choices:value"),
     _a("per_distance", "money", r"per\b|every|thousand|1,?000|a mile|a kilomet", "choices:cost_*", of_tire=False,
        weight=1),

@@ -18,6 +18,7 @@ from studio.script.statements import Statement, statements_in
 from studio.script.subjects import Mention, Spoken, spoken_of
 
 CONVERSION = "conversion"
+_FEW = 12  # characters besides the number
 
 
 class Mark(msgspec.Struct, frozen=True, kw_only=True):
@@ -81,7 +82,7 @@ def _verdicts(
     here: tuple[object, ...] = ()
     cues: dict[str, tuple[tuple[int, int], ...]] = {}
     for place, its in enumerate(said):
-        span = _window(sentence_span(starts, its.start, len(text)), its)
+        span = _window(_with_what_went_before(starts, its, text), its)
         dimensions = dimensions_of(its)
         if (*span, *dimensions) != here:
             here, cues = (*span, *dimensions), cues_in(text[span[0] : span[1]], dimensions)
@@ -100,6 +101,14 @@ def _verdicts(
         else:
             verdicts.append(judge(its, around, ground))
     return verdicts
+
+
+def _with_what_went_before(starts: Sequence[int], its: Said, text: str) -> tuple[int, int]:
+    """The sentence; one that is little more than its number (an answer, an aside) leans on the one before it."""
+    start, end = sentence_span(starts, its.start, len(text))
+    if start and len(text[start:end].strip()) - (its.end - its.start) <= _FEW:
+        return sentence_span(starts, start - 1, len(text))[0], end
+    return start, end
 
 
 def _is_way(mention: Mention) -> bool:
@@ -141,6 +150,8 @@ def _with_conversions(
             wrong = pair.first if backed[1] and not backed[0] else pair.second
             if first.state != "contradicted" or wrong != pair.first:
                 verdicts[wrong] = _wrong(said, pair)
+            if wrong == pair.second and first.state == "unbacked":
+                verdicts[pair.first] = None  # only said to be converted: one mark is enough
     return verdicts
 
 

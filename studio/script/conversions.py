@@ -21,6 +21,7 @@ _EQUAL = re.compile(
     r"just (?:under|over)|a little (?:over|under|more than|less than)|also|in metric|or|so|to|the|a|≈|~|-)*[,:]?\s*",
     re.IGNORECASE)  # fmt: skip
 _BARE = re.compile(r"\s*[,;]?\s*")
+_ROUND = re.compile(r"\s*(?:of|in) (?:circumference|diameter)\b", re.IGNORECASE)
 _FARTHEST = 60
 _HALF = 0.5
 _SHARE = 0.1  # the farthest that rounding may go, as a share of the value (custom of speech, no source)
@@ -39,7 +40,8 @@ def pairs(text: str, said: Sequence[Said]) -> list[Pair]:
     """All pairs of neighbors in ``said`` that are said to be equal."""
     found = []
     for place, (one, two) in enumerate(pairwise(said)):
-        if _may_pair(one, two) and two.start - one.end <= _FARTHEST and _said_equal(text[one.end : two.start]):
+        if _may_pair(one, two) and two.start - one.end <= _FARTHEST and _said_equal(text[one.end : two.start])\
+                and _of_one_thing(text, one, two):
             unit = next((u for u in two.units if (_in(one, u)) is not None), None)
             should = None if unit is None else _in(one, unit)
             if unit is not None and should is not None:
@@ -51,6 +53,12 @@ def pairs(text: str, said: Sequence[Said]) -> list[Pair]:
 def _may_pair(one: Said, two: Said) -> bool:
     quantities = one.sort == two.sort == "quantity" and not one.unit_inferred and not two.unit_inferred
     return quantities and one.units[:1] != two.units[:1] and one.until is None and two.until is None
+
+
+def _of_one_thing(text: str, one: Said, two: Said) -> bool:
+    """Whether not one is said of the way round the tire and the other of its tread."""
+    behind = (text[one.end : one.end + 24], text[two.end : two.end + 24])
+    return len({bool(_ROUND.match(its)) for its in behind}) == 1
 
 
 def _said_equal(between: str) -> bool:

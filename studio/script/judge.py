@@ -17,17 +17,21 @@ from studio.script.subjects import Spoken
 
 State = Literal["computed", "cited", "unbacked", "contradicted"]
 _GENERAL = re.compile(
-    r"\b(?:if|would|could|suppose|imagine|most|many|some|usual(?:ly)?|typical(?:ly)?|often|any|never|in general|"
+    r"\b(?:if|would|could|suppose|imagine|most (?=people|\w+s\b)|many|some|usual(?:ly)?|typical(?:ly)?|often|any|"
+    r"never|in general|"
     r"someone|"
     r"neighbou?rs?|friends?|customers?|colleagues?|viewers?|last week|somebody|people|elsewhere|another car|other "
     r"cars|your car|your tires?|your tyres?|let'?s say|as a rule|instead of|"
-    r"rather than|until|below|shops?|under which|once (?:it|they)|when (?:it|they) (?:reach|get))\b",
+    r"rather than|until|shops?|under which|once (?:it|they)|when (?:it|they) (?:reach|get))\b",
     re.IGNORECASE)  # fmt: skip
 _POINTS = re.compile(r"\b(?:it|its|they|their|them|this|that|these|those|both|here|each|the (?:two|pair|gap|limit))\b",
                      re.IGNORECASE)  # fmt: skip
 _TIRES = re.compile(r"\b(?:tires?|tyres?|rubber|set|pair|spare|made|code)\b", re.IGNORECASE)
 _NEAR = 90  # characters: words farther from a number than this do not tell what it is about
-_CLAUSE = re.compile(r"[,;:()–—]\s|\b(?:and|but|while|whereas|though)\b", re.IGNORECASE)
+_CLAUSE = re.compile(r"[,;()–—]\s|\b(?:and|but|while|whereas|though)\b", re.IGNORECASE)
+_NUMBERS = re.compile(
+    r"\d|\b(?:two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|\w+teen|\w+ty|hundred|thousand|half|quarter|"
+    r"eighth|thirty-seconds?)\b", re.IGNORECASE)  # fmt: skip
 _RULES_OUT = {  # what the key says makes these meanings impossible in its clause
     "new": ("past", "depth", "mean"), "legal": ("depth",), "over_legal": ("depth", "legal"), "apart": ("depth",),
     "tolerance": ("apart", "around", "depth"), "rating": ("carry",), "placard": ("read", "set", "before"),
@@ -133,8 +137,7 @@ def _addressed(around: Around, dimensions: Sequence[Dimension], of_somebody: boo
             if not parted:
                 clause.add(aspect)
     named = [aspect for _, aspect in sorted(scored)]
-    telling = clause | ({"new"} & set(named))  # "when it was new" is set off by a comma
-    ruled_out = {its for aspect in telling for its in _RULES_OUT.get(aspect, ())}
+    ruled_out = {its for aspect in clause for its in _RULES_OUT.get(aspect, ())}
     shared = {aspect for aspect in clause if not BY_ID[aspect].of_tire and BY_ID[aspect].weight}
     if shared and not of_somebody:
         ruled_out |= {aspect for aspect in named if BY_ID[aspect].of_tire}
@@ -143,9 +146,14 @@ def _addressed(around: Around, dimensions: Sequence[Dimension], of_somebody: boo
 
 
 def _apart(sentence: str, span: tuple[int, int], number: tuple[int, int]) -> tuple[int, int]:
-    """How far a word is from the number in characters, and whether a new clause begins between them."""
+    """How far a word is from the number in characters, and whether it stands in a clause with numbers of its own."""
     between = sentence[span[1] : number[0]] if span[1] <= number[0] else sentence[number[1] : span[0]]
-    return len(between), int(bool(_CLAUSE.search(between)))
+    if not _CLAUSE.search(between):
+        return len(between), 0
+    before = [its.end() for its in _CLAUSE.finditer(sentence, 0, span[0])]
+    after = _CLAUSE.search(sentence, span[1])
+    clause = sentence[before[-1] if before else 0 : after.start() if after else len(sentence)]
+    return len(between), int(bool(_NUMBERS.search(clause)))
 
 
 def _subjects(around: Around) -> tuple[frozenset[str], bool]:

@@ -13,7 +13,7 @@ _LIMIT = re.compile(r"legal|\blaw\b|limit|minimum", re.IGNORECASE)
 _TREAD = re.compile(r"tread|deep|depth|rubber|thirty", re.IGNORECASE)
 _AGE = re.compile(r"\bold\b|\bage\b", re.IGNORECASE)
 _PRESSURE = re.compile(r"pressure|\bair\b|psi|bar", re.IGNORECASE)
-_CLOSE = 0.1
+_CLOSE = 0.12
 _ROUGH = 0.15
 _MUCH_MORE = 1.6
 

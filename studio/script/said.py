@@ -32,7 +32,11 @@ _PART_OF = re.compile(
     r"\b(?P<p>(?:a|one|two|three|four)[ -](?:thirds?|quarters?|fifths?|tenths?)|half|a half) of (?:the |its |their |"
     r"all )"
     r"{0,2}(?:usable |original |full )?(?:tread|depth|rubber|life|profile)\b", re.IGNORECASE)  # fmt: skip
-_A_UNIT = re.compile(r"(?<!of )(?<!half )(?<!quarter )(?<!-)\ban? (?P<u>inch|millimet(?:er|re))\b", re.IGNORECASE)
+_A_UNIT = re.compile(
+    r"(?<!of )(?<!half )(?<!quarter )(?<!-)\ban? (?:(?P<u>inch|millimet(?:er|re))\b|(?P<v>mile|kilomet(?:er|re)|bar|"
+    r"kilo(?:gram)?|pound)(?= (?:is|are|equals|makes|has)\b))", re.IGNORECASE)  # fmt: skip
+_NAMED: dict[str, UnitName] = {"inch": "in", "mill": "mm", "mile": "mi", "kilom": "km", "bar": "bar", "kilo": "kg",
+                               "pound": "lb"}  # fmt: skip
 _TIMES = {"twice": 2.0, "double": 2.0, "triple": 3.0, "half": 0.5}
 _WORD_TIMES = {"two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "a": 1, "one": 1}
 _PARTS = {"third": 3, "quarter": 4, "fifth": 5, "tenth": 10}
@@ -44,9 +48,11 @@ _ROUGH = re.compile(
     r"\b(?:about|roughly|around|approximately|some|almost|nearly|close to|just under|just over|a good|barely|not quite"
     r"|a little (?:over|under|more than|less than)|or so|say|call it|well over|give or take|near)(?:\s+(?:a|an))?\s+$"
     r"|[~≈]\s*$", re.IGNORECASE)  # fmt: skip
+_OR_SO = re.compile(r"\s*(?:or so|or thereabouts|give or take|more or less|plus or minus)\b", re.IGNORECASE)
 _GOES_ON = frozenset(
     "and or at in on for behind above below to the but is are was instead rather than against as well too"
-    " now left here there while versus vs when with not up before after where only again each all round apart".split()
+    " now left here there while versus vs when with not up before after where only again out over past short more"
+    " each all round apart".split()
 )
 _NEXT = re.compile(r"\s*-?\s*([^\W\d_]+|\S)?")
 _READS = re.compile(
@@ -107,7 +113,8 @@ def _special(text: str) -> list[Said]:
     for match in _INDEX.finditer(text):
         found.append(_plainly("index", match.start("n"), match.end("n"), text, float(match["n"])))
     for match in _A_UNIT.finditer(text):
-        unit: UnitName = "in" if match["u"].lower() == "inch" else "mm"
+        word = (match["u"] or match["v"]).lower()
+        unit = next(its for start, its in _NAMED.items() if word.startswith(start))
         one = _plainly("quantity", match.start(), match.end(), text, 1.0)
         found.append(msgspec.structs.replace(one, units=(unit,), exact=True))
     for match in _PART_OF.finditer(text):
@@ -161,12 +168,13 @@ def _quantity(text: str, number: RunningNumber, units: tuple[UnitName, ...], inf
     before = text[max(0, number.start - _BACK) : number.start]
     step = number.step
     last = number.until if number.until is not None else number.value
-    if step == 1.0 and not number.in_words:
+    if step == 1.0 and not number.in_words and number.unit != "money":
         step = _round_step(abs(last))
     fraction = number.unit == "32nds" or (step < 1 and not (step * 10**6) % 1 and number.in_words)
+    roughly = bool(_ROUGH.search(before) or _OR_SO.match(text, number.end))
     return Said(
         sort="quantity", start=number.start, end=number.end, text=number.text, value=number.value, until=number.until,
-        units=units, step=step, rough=number.approximate or bool(_ROUGH.search(before)),
+        units=units, step=step, rough=number.approximate or roughly,
         bound=_bound(text, number.start), unit_inferred=inferred, exact=bool(fraction) or step >= 1,
     )  # fmt: skip
 

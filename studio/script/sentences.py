@@ -4,7 +4,7 @@ import re
 from bisect import bisect_right
 from collections.abc import Sequence
 
-_END = re.compile(r"(?:[.!?…]+[\"”’')\]]*\s+(?=[^a-z\s])|\n+|;\s+)")
+_END = re.compile(r"(?:[.!?…]+[\"”’')\]]*\s+(?=[^a-z\s])|\n+)")
 REACH = 240  # characters to either side of a number that are looked at, however long its sentence is
 
 

@@ -44,6 +44,7 @@ _CHOICES: tuple[tuple[str, str], ...] = (
     ("keep", r"keep(?:ing)? (?:all|them)"),
 )  # fmt: skip
 _GROUPS = 40
+_LEFT_OUT = re.compile(r"\b(?:all but|except(?: for)?|other than|apart from|besides)(?: the)? $", re.IGNORECASE)
 _SAME_PHRASE = 30  # characters
 
 
@@ -67,6 +68,8 @@ class Lexicon(msgspec.Struct, frozen=True, kw_only=True):
         found: list[Mention] = []
         for match in self.words.finditer(text):
             ids, group = self.meant[match.lastgroup or ""]
+            if _LEFT_OUT.search(text, max(0, match.start() - 20), match.start()):
+                ids, group = frozenset(CORNERS) - ids, True
             if found and match.start() - found[-1].end <= _SAME_PHRASE:
                 ids = _of_the_group(found[-1], ids)
             found.append(Mention(start=match.start(), end=match.end(), ids=ids, group=group))
