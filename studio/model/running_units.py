@@ -87,7 +87,8 @@ def _single(tokens: list[Token], at: int, value: float) -> Unit:
         return ("in", None, at + 1) if _is_inch(tokens, at) else (None, None, at)
     if word in ("c", "f"):
         adjoined = at and adjoin(tokens[at - 1], tokens[at])
-        shown = adjoined or at + 1 >= len(tokens) or not adjoin(tokens[at], tokens[at + 1])
+        free = at + 1 >= len(tokens) or tokens[at + 1].kind == "sign" or not adjoin(tokens[at], tokens[at + 1])
+        shown = bool(adjoined) or free
         return ("degC" if word == "c" else "degF", None, at + 1) if shown else (None, None, at)
     if word == "m":
         return "m", None, at + 1

@@ -100,8 +100,8 @@ def _old_and_new(viewer: Viewer, sizes: tuple[Fact, ...], own: str) -> tuple[str
     if own:
         return own, distinct[0].word
     only = distinct[0]
-    wished = _NEW_BEFORE.search(viewer.reading.text[max(0, only.start - 40) : only.start])
-    return ("", only.word) if wished else (only.word, "")
+    has = _OLD_BEFORE.search(viewer.reading.text[max(0, only.start - 40) : only.start])
+    return (only.word, "") if has else ("", only.word)
 
 
 def _second_is_old(text: str, first: Fact, second: Fact) -> bool:

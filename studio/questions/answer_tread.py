@@ -258,7 +258,7 @@ def hydroplaning(viewer: Viewer) -> Part:
     caution = viewer.tables.cautions["hydroplaning"].text
     rule = viewer.tables.hydroplaning["nasa_mph"]
     own = viewer.episode.car.placard.front.pressure if viewer.episode else None
-    pressure = airs[0].quantity if airs else own
+    pressure = max(airs, key=lambda fact: fact.sure).quantity if airs else own
     if pressure is None or pressure.value <= 0:
         ask = Missing(
             field="pressure", ask="What cold pressure do your tires hold? The floating speed follows from it."

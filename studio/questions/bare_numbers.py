@@ -42,6 +42,9 @@ _AIR_BEFORE = re.compile(
     r"|in winter)[ :=]*(?:at |to |about |around |~ ?|is )?$",
     _I,
 )
+_MOVING = re.compile(
+    r"\b(?:hydro ?pl\w+|aqua ?pl\w+|driv\w+|going|doing|speed|highway|cruis\w+|fast)\b[^.?!,]{0,15}$", _I
+)
 _OUTSIDE = re.compile(
     r"^ ?(?:degrees? )?(?:outside|out\b(?! of)|ambient|overnight|below|in the (?:garage|shop|sun"
     r"|morning|shade)|this morning)",
@@ -200,7 +203,7 @@ def _said_unit(text: str) -> UnitName | None:
 
 def _is_air(text: str, number: RunningNumber, airs: list[Fact]) -> bool:
     before, _ = _around(text, number)
-    if number.in_words or not _AIR_BEFORE.search(before):
+    if number.in_words or not _AIR_BEFORE.search(before) or _MOVING.search(before):
         return False
     return _air_unit(number, airs) is not None
 

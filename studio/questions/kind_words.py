@@ -108,13 +108,16 @@ CLUES = _clues(
                               r"|\bripara\w+|\bsave (?:it|this tire|the tire)"),
     ("code", 5, "what a marking says", r"\bwhat(?:'s| does| do| is| are)?\b[^.?!]{0,45}\b(?:mean|means|stand for"
                                        r"|say|tell)|\bmeaning of|\bdecode|\bstands? for\b"
-                                       r"|\bexplain\b[^.?!]{0,30}\b(?:code|size|number|letter|marking|sidewall)"
+                                       r"|\bexplain\b|\bwhat(?:'s|s| is| does) (?:that|this|it|the \w+ in)\b"
                                        r"|\bwas (?:bedeutet|heißt)|\bque (?:signifie|veut dire|significa)"
                                        r"|\bqu[eé] significa|\bcosa significa|\bwhat (?:load|speed) (?:index"
                                        r"|rating)|\b(?:what(?:'s| is) the )?(?:load (?:index|rating|capacity)"
                                        r"|speed (?:rating|symbol|index))\b|\bhow much (?:weight|load)"
                                        r"|\bhow fast (?:can|is|are)[^.?!]{0,25}rated|\bmax(?:imum)? (?:load|speed)"),
-    ("convert", 5, "a conversion", r"\bconver(?:t|ted|sion|ting)\b|\bhow many (?:mm|millimet\w+|32nds?"
+    ("convert", 5, "a conversion", r"\bconver(?:t|ted|sion|ting)\b"
+                                   r"|[0-9] ?(?:mm|/32(?:nds?)?|psi|bar|kpa|miles|mi|km|kgs?|lbs?|pounds) (?:in|to"
+                                   r"|into|en|auf|=) (?:mm|millimet\w+|32nds?|psi|bar|kpa|miles|km|kgs?|lbs?)\b"
+                                   r"|\bhow many (?:mm|millimet\w+|32nds?"
                                    r"|thirty.?seconds?|psi|bar|kpa|kilopascals?|miles|km|kilomet\w+|kgs?|kilos|lbs?"
                                    r"|pounds)\b(?: (?:is|are|in|does|=|would|make)| ?\?| ?$)|\b(?:what"
                                    r"|how much)(?:'s| is| are|s)?\b[^.?!]{0,30}\b(?:in|to|into) (?:mm|millimet\w+"
@@ -136,7 +139,9 @@ CLUES = _clues(
                                                 r"|\bprofiltiefe|\bquarter test|\bminimum tread|\b(?:do|should"
                                                 r"|when (?:do|should|to)|need to) (?:i |we )?(?:need|get|buy"
                                                 r"|replace|change)\b[^.?!]{0,25}\bt[iy]res\b|\blegal (?:limit"
-                                                r"|minimum|tread)|\bworn (?:out|down)"),
+                                                r"|minimum|tread)|\bworn (?:out|down)"
+                                                r"|\b(?:still|is (?:it|that|this|your \w+ \w+)|are (?:they|these"
+                                                r"|those)) (?:still )?(?:legal|illegal)\b"),
 )  # fmt: skip
 ASKS = re.compile(
     r"\?|^\W*(?:so |ok |hey |hi |hello |quick question|question|dear \w+,? |thanks,? )*(?:can|could|is|are|do|does"

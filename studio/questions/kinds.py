@@ -1,5 +1,7 @@
 """What a comment asks: each kind scored by clues in words and facts, so that every decision can be explained."""
 
+import re
+
 import msgspec
 
 from studio.questions.facts import Reading
@@ -14,6 +16,7 @@ from studio.questions.kind_words import (
     TIRES,
     QuestionKind,
 )
+from studio.questions.reading import read
 
 ENOUGH = 3.0
 ENOUGH_UNASKED = 5.0
@@ -70,11 +73,27 @@ def kinds_of(reading: Reading) -> Asked:
     grave = bool(damage)
     told = reading.first("depth") is not None and not PRAISE.search(text)
     enough = ENOUGH if asks or grave or told else ENOUGH_UNASKED
-    if best < enough or not _about_tires(reading):
+    if best < enough or not (main == "convert" or _about_tires(reading)):
         return Asked(kind="none", why=("nothing asked that can be computed",))
     if not asks and PRAISE.search(text) and not grave:
         return Asked(kind="none", why=("praise, nothing asked",))
-    return Asked(kind=main, also=_also(main, scores, reading), why=tuple(scores.why[main]))
+    also = _also(main, scores, reading)
+    if also and (first := _asked_first(text)) in also:
+        main, also = first, (main, *(kind for kind in also if kind != first))
+    return Asked(kind=main, also=also, why=tuple(scores.why[main]))
+
+
+_FURTHER = re.compile(
+    r"\b(?:also|and (?:what|how|is|are|can|do|which)|another question|second(?:ly)?|plus|ps|und"
+    r"|et)\b",
+    re.IGNORECASE,
+)
+
+
+def _asked_first(text: str) -> QuestionKind:
+    """What is asked before an ``also``: that is the main question."""
+    found = _FURTHER.search(text, min(len(text), 12))
+    return kinds_of(read(text[: found.start()])).kind if found else "none"
 
 
 def _has_size(reading: Reading) -> bool:
@@ -98,7 +117,11 @@ def _about_tires(reading: Reading) -> bool:
         "season",
         "difference",
         "drivetrain",
+        "depth_before",
+        "limit",
     )
+    if {"flat_spot", "cord", "separation"} & set(reading.words("damage")):
+        return True
     return reading.first(*own) is not None or TIRES.search(reading.text) is not None
 
 
@@ -144,9 +167,10 @@ def _sizes(reading: Reading, scores: _Scores) -> None:
     temporary = any(size.startswith("T") for size in sizes) or "temporary" in reading.words("spare")
     partial = bool(reading.of("size_without_rim", "impossible_size"))
     if temporary:
-        scores.add("spare", 5, "a temporary spare")
+        spelled = len(sizes) == 1 and not reading.first("spare") and scores.points["code"] > 0
+        scores.add("spare", 3 if spelled else 5, "a temporary spare")
     elif reading.first("spare"):
-        scores.add("spare", 3, "the spare")
+        scores.add("spare", 8 if len(sizes) >= 2 else 3, "the spare")
     if len(sizes) >= 2 and not temporary:
         scores.add("size_swap", 4, "two sizes")
     elif (sizes or partial) and scores.points["size_swap"] > 0:

@@ -57,7 +57,7 @@ _APART_BEFORE = re.compile(
 _NEW_AFTER = re.compile(
     r"^ ?(?:[(]?)(?:when|as|brand|from|at) ?new\b|^ ?(?:new|originally|from factory"
     r"|when i (?:got|bought)|to (?:start|begin)|out of the box|neu\b|neuves?\b|nuov[oie]"
-    r"|nuev[oa]s?)(?! ?(?:one|tire|tyre|set|ones|tires|tyres|rear|front))",
+    r"|neufs?\b|nuev[oa]s?)(?! ?(?:one|tire|tyre|set|ones|tires|tyres|rear|front))",
     _I,
 )
 _NEW_BEFORE = re.compile(
@@ -65,7 +65,7 @@ _NEW_BEFORE = re.compile(
     r"|they were)?|start(?:ed|s|ing)?(?: out| off| life)?(?: at| with| from| as)?|originally|began (?:at|with)"
     r"|c[ao]me (?:new )?with|came at|came|new from|out of|initial(?:ly)?(?: depth)?|spec(?:'d|ced)? (?:at|is)"
     r"|factory(?: depth)?|bought (?:them )?(?:new )?(?:at|with)|put on (?:new )?at|installed (?:new )?at"
-    r"|neu(?: waren| mit)?|new,?|were new(?: at| with)?)(?: (?:of|at|is|was|were|they|it|with|about|around|the"
+    r"|neu(?: waren| mit)?|new(?: ones?)?|were new(?: at| with)?)(?: (?:of|at|is|was|were|they|it|with|about|around|the"
     r"|tread|depth|:|tires?|tyres?|approx))*[ :=(~]*$",
     _I,
 )
@@ -185,8 +185,11 @@ def _length(text: str, number: RunningNumber, found: Found) -> None:
     field = _length_field(number, before, after)
     unit = number.unit
     assert unit is not None
+    if number.until is not None and field == "depth_before":
+        field = "depth"  # "from 3 to 4 mm": a range, no earlier depth
     values = [(number.value, ())] if number.until is None else [(number.value, ("low",)), (number.until, ("high",))]
-    if number.until is not None and (field == "depth" and _WAS_BEFORE.search(before)):
+    falling = number.until is not None and number.until < number.value
+    if falling and field in ("depth", "depth_before") and _WAS_BEFORE.search(before):
         _two_times(number, found)
         return
     for value, where in values:

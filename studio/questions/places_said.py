@@ -52,7 +52,8 @@ _GROUPS = (
         re.compile(
             r"\b(?:the|a|my|one|1|put on a|brand|this|single)? ?(?:brand[ -])?(?:new|replacement"
             r"|fresh) (?:one|tire|tyre|reifen|rubber)s?\b|\b(?:new|brand new|replacement) (?:is|at"
-            r"|has|would be|comes with)\b|\bthe replaced one|\bthe new\b(?= ?(?:is|at|has|:|[0-9]"
+            r"|has|would be|comes with)\b|\b(?:two|2) new\b|\b(?:ein|zwei) neue[rn]?\b|\b(?:un|deux) neufs?\b"
+            r"|\bun[oa] nuev[oa]\b|\bun[oa] nuov[oa]\b|\bthe replaced one|\bthe new\b(?= ?(?:is|at|has|:|[0-9]"
             r"|would|one))",
             _I,
         ),
@@ -60,7 +61,8 @@ _GROUPS = (
     (
         "others",
         re.compile(
-            r"\b(?:the )?(?:other|remaining) (?:three|two|3|2|tires?|tyres?|ones?)\b|\bothers\b"
+            r"\b(?:drei|die anderen|les (?:trois )?autres|los otros|le altre)(?: (?:reifen|alten?|pneus))?\b"
+            r"|\b(?:the )?(?:other|remaining) (?:three|two|3|2|tires?|tyres?|ones?)\b|\bothers\b"
             r"|\b(?:the )?rest\b(?! of)|\b(?:on |the )(?:three|3)(?: old(?:er)?)?(?: ones| tires"
             r"| tyres| of them| others?)?\b|\bthe other\b|\b(?:three|3) (?:are|have|tires|tyres|at)\b"
             r"|\b(?:my |the )?(?:old|existing|current|worn) (?:ones?|tires?|tyres?|set)\b"

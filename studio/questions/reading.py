@@ -30,8 +30,8 @@ def read(comment: str) -> Reading:
     if _DIGIT.search(text):
         sizes(text, found)
         date_codes(text, found)
-        services(text, found)
         rims(text, found)
+    services(text, found)
     vocabulary(text, found)
     spots = places_said(text, found)
     if _DIGIT.search(text) or len(text) < 2000:
@@ -57,8 +57,27 @@ def read(comment: str) -> Reading:
 def _settled(text: str, found: Found, spots: list[Fact]) -> list[Fact]:
     """The facts in order with places and moments, ambiguous temperatures in one unit."""
     facts = sorted(found.facts, key=lambda fact: fact.start)
-    facts = with_moments(text, with_places(text, facts, spots))
+    facts = [_of_a_new_tire(text, fact, spots) for fact in with_moments(text, with_places(text, facts, spots))]
     return [*_temperatures(facts), *(spot for spot in spots if spot.value != "all")]
+
+
+_WITH = re.compile(r"\b(?:with|by|one at|two at|get|buy|buying)(?: (?:a|one|an|two|new))* $", re.IGNORECASE)
+
+
+def _of_a_new_tire(text: str, fact: Fact, spots: list[Fact]) -> Fact:
+    """``two new at 11/32``, ``replace one with 11/32 new``: how deep a new tire is today, not how deep these were."""
+    if fact.field != "depth_new":
+        return fact
+    named = any("new_one" in fact.where and spot.where == ("new_one",) and _COUNTED.match(spot.text) for spot in spots)
+    wished = _WITH.search(text[max(0, fact.start - 25) : fact.start]) is not None
+    return msgspec.structs.replace(fact, field="depth", where=("new_one",)) if named or wished else fact
+
+
+_COUNTED = re.compile(
+    r"(?:the|a|my|one|two|1|2|ein|zwei|un|deux|una?|single) |\b(?:new|replacement|fresh) (?:one"
+    r"|tire|tyre)",
+    re.IGNORECASE,
+)
 
 
 def _temperatures(facts: list[Fact]) -> list[Fact]:

@@ -168,7 +168,8 @@ _ZONES = _words(
         r"|\bin (?:the )?(?:tread(?: area)?|center|centre|middle|laufflaeche|lauffläche)\b"
         r"|\bdead center|\bcenter (?:tread|groove|rib)|\bmain tread|\bon the tread\b|\b(?:tread"
         r"|center|centre|middle) (?:groove|area|part|section)\b|\bin (?:the )?middle"
-        r"|\bbande de roulement|\bin der mitte|\bin (?:a|the) (?:\w+ )?groove",
+        r"|\bbande de roulement|\bmitte (?:der|des|vom)\b|\bin der mitte|\blaufflächen?mitte|\bau milieu"
+        r"|\ben el centro|\bal centro|\bin (?:a|the) (?:\w+ )?groove",
     ),
 )
 _NOT = re.compile(
