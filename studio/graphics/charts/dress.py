@@ -15,7 +15,7 @@ from studio.graphics.layout.text import box as box_of
 from studio.graphics.look import Look
 from studio.graphics.scene import Command, Point, Shape, Stroke, Text
 
-_CLOSE = 5.0  # px
+_CLOSE = 5 / 6  # of the gap, so that a larger frame chooses the same place
 
 
 def bare_axes(figure: Figure, whole: Box, area: Box, x: tuple[float, float], y: tuple[float, float]) -> Axes:
@@ -65,7 +65,7 @@ def first_clear(
     wanted: Iterable[Text], lines: Iterable[Sequence[Point]], others: Sequence[Box], gap: float
 ) -> Text | None:  # fmt: skip
     """The first of several places for a text that no line runs through and nothing else comes near; None without."""
-    points = [point for line in lines for point in _close_points(line)]
+    points = [point for line in lines for point in _close_points(line, _CLOSE * gap)]
     for mark in wanted:
         its = box_of(mark)
         grown = its.inset(-gap)
@@ -75,10 +75,10 @@ def first_clear(
     return None
 
 
-def _close_points(line: Sequence[Point]) -> list[Point]:
+def _close_points(line: Sequence[Point], apart: float) -> list[Point]:
     """Points along a line, so close that none of our texts fits between two."""
     found = []
     for (ax, ay), (bx, by) in pairwise(line):
-        pieces = max(1, int(max(abs(bx - ax), abs(by - ay)) / _CLOSE))
+        pieces = max(1, int(max(abs(bx - ax), abs(by - ay)) / apart))
         found += [(ax + (bx - ax) * step / pieces, ay + (by - ay) * step / pieces) for step in range(pieces + 1)]
     return found
