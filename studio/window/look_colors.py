@@ -164,9 +164,8 @@ class Readout(QWidget):
         self._say(words, "10", pair.holds)
 
     def _say(self, words: str, needed: str, holds: bool) -> None:
-        self.words.setText(f"{'✓' if holds else '✗ too low:'} {words} (needs {needed})")
-        self.words.setProperty("holds", holds)
-        name_field(self.words, self.words.text())
+        self.words.setText(f"{'✓' if holds else '✗'} {words} (needs {needed})")
+        name_field(self.words, f"{'Holds' if holds else 'Too low'}: {words}, needs {needed}")
 
 
 def color_of(look: LookFile, key: str) -> str:

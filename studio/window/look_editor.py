@@ -3,7 +3,8 @@
 from pathlib import Path
 
 from msgspec.structs import replace as with_fields
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import Qt, QTimer, Signal
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QFrame, QScrollArea, QVBoxLayout, QWidget
 
 from studio.graphics.logo.art import Art
@@ -165,11 +166,13 @@ class LookEditor(QScrollArea):
         found, remarks = self.draft.faults(), self.draft.remarks()
         self.form.show_look(self.draft.values)
         more = f"\nand {len(found) - _MOST_LISTED} more" if len(found) > _MOST_LISTED else ""
-        words = "\n".join(f"• {fault}" for fault in found[:_MOST_LISTED]) + more
+        words = "\n".join(found[:_MOST_LISTED]) + more
         self.problems.setText(f"To be changed before it can be saved:\n{words}" if found else "")
         self.problems.setVisible(bool(found))
         self.remarks.setText("\n".join(remarks) if found or remarks else "Everything can be read and told apart.")
+        self.remarks.setVisible(bool(self.remarks.text()))
         self.save.setAccessibleDescription(found[0] if found else "")
+        QTimer.singleShot(0, self, self._fit)  # once the layout has heard of the new texts
         try:
             self._book.try_on(self.draft.look())
         except LookError:
@@ -178,6 +181,16 @@ class LookEditor(QScrollArea):
     def _logo_read(self, art: Art) -> None:
         self.draft.take_logo(art)
         self._show()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._fit()
+
+    def _fit(self) -> None:
+        """As high as its wrapped lines need at this width, which a scroll area does not ask for."""
+        inside = self.widget()
+        if inside is not None and (layout := inside.layout()) is not None:
+            inside.setMinimumHeight(layout.totalHeightForWidth(self.viewport().width()))
 
     def _file_refused(self, error: BaseException) -> None:
         known = isinstance(error, LookError)

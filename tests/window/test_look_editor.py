@@ -62,7 +62,8 @@ def test_contrast_is_read_out_beside_each_pair_as_it_changes(place, qtbot):
     assert words[0] == "✓ Ink on ground: 15.12 (needs 7)"
     typed(qtbot, place.editor.form.fields()["quiet"], "#B0B0B0")
     words = [row.words.text() for row in place.editor.form.contrasts.rows(9)]
-    assert words[2].startswith("✗ too low: Quiet ink on ground: 1.9")
+    assert words[2].startswith("✗ Quiet ink on ground: 1.9")
+    assert place.editor.form.contrasts.rows(9)[2].words.accessibleName().startswith("Too low: Quiet ink on ground")
     assert "quiet on ground has contrast 1.9" in place.editor.problems.text()
     typed(qtbot, place.editor.form.fields()["replace"], "#E0A020")
     assert any("Watch and replace: 0.00 apart" in row.words.text() for row in place.editor.form.distances.rows(6))
