@@ -124,7 +124,7 @@ class Player(QObject):
         if self._painter is not None:
             step = self._painter.clip.step_at(self.frame) + 1
             if step < len(self._painter.clip.steps):
-                self._painter.image(self._painter.clip.steps[step].start)
+                self._painter.prepare(step)
 
 
 class PlayBar(QWidget):

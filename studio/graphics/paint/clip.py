@@ -44,6 +44,10 @@ class ClipPainter:
             return self.still(step)
         return self._moving(step).paint(frame)
 
+    def prepare(self, step: int) -> None:
+        """Draw the layers of a step, so that each of its frames is cheap, the first ones too."""
+        self._moving(step).prepare()
+
     def changed(self, frame: int) -> QRect:
         """The px in which the frame just painted differs from the one painted before it in the same movement."""
         return self._moving(self.clip.step_at(frame)).changed
@@ -74,6 +78,17 @@ class _MovingStep:
         self.canvas = before.copy()
         self.covered = QRegion()
         self.changed = QRect()
+
+    def prepare(self) -> None:
+        """Draw every layer once, on nothing, at the times at which its movements begin and end."""
+        nowhere = QImage(1, 1, QImage.Format.Format_ARGB32_Premultiplied)
+        painter = QPainter(nowhere)
+        try:
+            for layer in self.layers:
+                for frame in sorted({time for m in layer.movements for time in (m.start, m.end - 1, m.end)}):
+                    layer.set_into(painter, frame)
+        finally:
+            painter.end()
 
     def paint(self, frame: int) -> QImage:
         moving = [layer for layer in self.layers if layer.movements]

@@ -81,6 +81,16 @@ def test_any_frame_can_be_asked_for_in_any_order(name: str) -> None:
         assert np.array_equal(straight(painter.image(frame)), forwards[frame - times.start]), frame
 
 
+@pytest.mark.parametrize("name", CLIPS)
+def test_a_step_made_ready_looks_the_same(name: str) -> None:
+    clip = CLIPS[name]
+    for step in range(len(clip.steps)):
+        painter, times = ClipPainter(clip), clip.steps[step]
+        painter.prepare(step)
+        made = [straight(painter.image(frame)) for frame in range(times.start, times.still)]
+        assert all(map(np.array_equal, made, moving(clip, step)))
+
+
 @pytest.mark.parametrize(("name", "x", "y"), [("note", 80, 90), ("rotation", 60, 40)])
 def test_a_drawing_fades_as_one_piece(name: str, x: int, y: int) -> None:
     """Where parts lie over one another (blocks, grooves, tire), none shines through another."""
