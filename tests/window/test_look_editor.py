@@ -24,10 +24,10 @@ def place(qtbot, appearance, jobs, answers, monkeypatch, tmp_path):
     made = PicturesPlace(Workshop(document, appearance, jobs, answers), pictures=lambda: pictures)
     qtbot.addWidget(made)
     made.resize(1080, 690)
-    with qtbot.waitActive(made):
+    with qtbot.waitActive(made, timeout=20_000):
         made.show()
     made.make_look()
-    qtbot.waitUntil(lambda: made.drawer.idle and made.stage.drawn is not None)
+    qtbot.waitUntil(lambda: made.drawer.idle and made.stage.drawn is not None, timeout=20_000)
     yield made
     made.editor.draft.clear()
     made.cache.clear()
