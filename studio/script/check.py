@@ -13,10 +13,10 @@ from studio.reference.tables import Tables
 from studio.script.check_text import CONVERSION, Mark, TextCheck, check_numbers, check_text
 from studio.script.duties import Duty, duties_of
 from studio.script.ground import Ground, prepare
-from studio.script.judge import State
 from studio.script.live import Piece, filled, screen_text
 from studio.script.statements import statements_in
 from studio.script.timing import paid_lines
+from studio.script.verdict import State
 
 __all__ = [
     "TITLE", "Hole", "ScriptCheck", "ScriptMark", "ScriptStatement", "TextCheck", "check_script", "check_text",

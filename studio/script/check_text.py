@@ -8,14 +8,16 @@ import msgspec
 from studio.model.finding import Findings
 from studio.model.quantity import System
 from studio.reference.tables import Tables
+from studio.script.addressing import cues_in
 from studio.script.conversions import Pair, pairs
 from studio.script.ground import Ground, prepare
-from studio.script.judge import Around, Judged, State, cues_in, dimensions_of, judge
+from studio.script.judge import judge
 from studio.script.multiples import judge_multiple
 from studio.script.said import Said, said_in
 from studio.script.sentences import REACH, sentence_span, sentence_starts
 from studio.script.statements import Statement, statements_in
 from studio.script.subjects import Mention, Spoken, spoken_of
+from studio.script.verdict import Around, Judged, State, dimensions_of
 
 CONVERSION = "conversion"
 _FEW = 12  # characters besides the number
@@ -86,6 +88,8 @@ def _verdicts(
         dimensions = dimensions_of(its)
         if (*span, *dimensions) != here:
             here, cues = (*span, *dimensions), cues_in(text[span[0] : span[1]], dimensions)
+            if (home := text.find(ground.own_region, *span)) >= 0 and ground.own_region and "len" in dimensions:
+                cues.setdefault("legal", ((home - span[0], home - span[0] + len(ground.own_region)),))
         last = said[place - 1].end if place else 0
         ahead = said[place + 1].start if place + 1 < len(said) else len(text)
         meant = {"money": ways, "distance": mentions}.get("".join(dimensions), tires)

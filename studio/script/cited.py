@@ -1,7 +1,7 @@
 """What the reference tables say: each of their numbers with the words that a sentence must share to have meant it."""
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 
 import msgspec
 
@@ -84,7 +84,7 @@ def _all(tables: Tables) -> Iterator[Cited]:
             if fact is not None:
                 words = f"coin {coin.name} {fact.wording} {'wide thick diameter edge' if fact is not coin.test else ''}"
                 yield _made(fact.value, fact.unit, words, f"{coin.name}: {fact.wording}", fact)
-    yield from _rules(tables)
+    yield from _rules(tables, names)
     yield from _values(tables)
     for caution in tables.cautions.values():
         yield from _in_words(caution.text, caution.text, caution)
@@ -98,7 +98,7 @@ def _ages(age: rows.AgeAdvice) -> Iterator[Cited]:
             yield _made(years, "years", f"age old years inspect replace {age.wording}", age.wording, age)
 
 
-def _rules(tables: Tables) -> Iterator[Cited]:
+def _rules(tables: Tables, names: Mapping[str, str]) -> Iterator[Cited]:
     tables_of_rules: Iterable[Iterable[rows.Rule]] = (
         tables.matching.values(), tables.repair.values(), tables.spare.values(), tables.lamp.values(),
         tables.speedometer_rule.values(), tables.speed_exception.values(), tables.driveline.values(),
@@ -111,7 +111,9 @@ def _rules(tables: Tables) -> Iterator[Cited]:
                 yield _made(100 * rule.value, "%", words, rule.wording, rule)
                 yield _made(100 - 100 * rule.value, "%", words, rule.wording, rule)
             elif rule.unit in UNITS and rule.unit:
-                yield _made(rule.value, _unit(rule.unit), words, rule.wording, rule)
+                law = isinstance(rule, rows.MatchingRule) and rule.level == "law"
+                where = names.get(rule.region, "")
+                yield _made(rule.value, _unit(rule.unit), words, rule.wording, rule, where, legal=law)
         yield from _in_words(rule.wording, words, rule)
 
 

@@ -4,10 +4,10 @@ import re
 from collections.abc import Sequence
 
 from studio.script.ground import Ground
-from studio.script.judge import Around, Judged
 from studio.script.known import Known
 from studio.script.said import Said
 from studio.script.subjects import Mention
+from studio.script.verdict import Around, Judged
 
 _LIMIT = re.compile(r"legal|\blaw\b|limit|minimum", re.IGNORECASE)
 _TREAD = re.compile(r"tread|deep|depth|rubber|thirty", re.IGNORECASE)

@@ -6,7 +6,7 @@ leaves out (``nine on the left, four thirty-seconds on the right``).
 
 import re
 from bisect import bisect_right
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from typing import Literal
 
 import msgspec
@@ -37,6 +37,11 @@ _A_UNIT = re.compile(
     r"kilo(?:gram)?|pound)(?= (?:is|are|equals|makes|has)\b))", re.IGNORECASE)  # fmt: skip
 _NAMED: dict[str, UnitName] = {"inch": "in", "mill": "mm", "mile": "mi", "kilom": "km", "bar": "bar", "kilo": "kg",
                                "pound": "lb"}  # fmt: skip
+_COUNT = r"(?:\d{1,2}|[a-z]+(?:-[a-z]+)?)"
+_MONTHS = re.compile(
+    rf"\b(?:(?P<y>{_COUNT}) years?(?: and|,)? (?P<m>{_COUNT}) months?(?: old)?|(?P<n>{_COUNT}) months? old)\b",
+    re.IGNORECASE)  # fmt: skip
+_OLDEST = 40
 _TIMES = {"twice": 2.0, "double": 2.0, "triple": 3.0, "half": 0.5}
 _WORD_TIMES = {"two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "a": 1, "one": 1}
 _PARTS = {"third": 3, "quarter": 4, "fifth": 5, "tenth": 10}
@@ -59,6 +64,7 @@ _READS = re.compile(
     r"\b(?:reads?|reading|measures?|measured|down to|shows|gauge says|i (?:read|get|got|have))(?: (?:a|an|only|just|"
     r"about"
     r"|at))?\s+$", re.IGNORECASE)  # fmt: skip
+_HAS = re.compile(r"\b(?:should (?:have|hold|be)|has|have|holds?|reads?|is at)\s+$", re.IGNORECASE)
 _DEEPEST = 24.0
 _BACK = 60
 
@@ -112,6 +118,7 @@ def _special(text: str) -> list[Said]:
             found.append(_plainly("year", match.start("n"), match.end("n"), text, float(match["n"])))
     for match in _INDEX.finditer(text):
         found.append(_plainly("index", match.start("n"), match.end("n"), text, float(match["n"])))
+    found += _in_months(text)
     for match in _A_UNIT.finditer(text):
         word = (match["u"] or match["v"]).lower()
         unit = next(its for start, its in _NAMED.items() if word.startswith(start))
@@ -125,6 +132,16 @@ def _special(text: str) -> list[Said]:
             value = _times(match["m"].lower())
             found.append(_plainly("multiple", match.start("m"), match.end("m"), text, value))
     return found
+
+
+def _in_months(text: str) -> Iterator[Said]:
+    """``eight months old``, ``two years and four months``: an age in years."""
+    for match in _MONTHS.finditer(text):
+        years, months = (numbers_in(its or "") for its in (match["y"], match["m"] or match["n"]))
+        value = (years[0].value if years else 0.0) + (months[0].value / 12 if months else 0.0)
+        if months and (not match["y"] or years) and value < _OLDEST:
+            one = _plainly("quantity", match.start(), match.end(), text, value)
+            yield msgspec.structs.replace(one, units=("years",), step=1 / 12)
 
 
 def _plainly(sort: Sort, start: int, end: int, text: str, value: float) -> Said:
@@ -197,14 +214,17 @@ def _borrowed(
 ) -> tuple[UnitName, ...]:
     """The unit that a bare number leaves out: that of a neighbor in its sentence, or the gauge's; none for a count."""
     number = running[place]
-    if not _stands_alone(text, number):
+    dates = number.step == 1.0 and 1950 <= number.value < 2060
+    if dates or (number.in_words and number.step < 1) or not _stands_alone(text, number):
         return ()
     sentence = bisect_right(sentences, number.start)
     for step in (-1, 1, -2, 2):
         other = running[place + step] if 0 <= place + step < len(running) else None
-        if other is None or other.unit in (None, "years", "money", "%"):
+        if other is None or other.unit in (None, "years", "%"):
             continue
-        if bisect_right(sentences, other.start) == sentence and _alike(number, other):
+        here = bisect_right(sentences, other.start) == sentence
+        lately = step == -1 and number.start - other.end <= _BACK and _HAS.search(text[: number.start][-_BACK:])
+        if (here or lately) and _alike(number, other):
             return _units_of(other)
     if _READS.search(text[max(0, number.start - _BACK) : number.start]) and 0 < number.value <= _DEEPEST:
         return ("32nds",) if units == "us" else ("mm",)
@@ -214,7 +234,7 @@ def _borrowed(
 def _alike(number: RunningNumber, other: RunningNumber) -> bool:
     """Whether the two could be said in one unit: neither is many times the other."""
     small, large = sorted((abs(number.value), abs(other.value)))
-    return large <= 5 * small or other.unit in ("degC", "degF")
+    return large <= 10 * small or other.unit in ("degC", "degF")
 
 
 def _stands_alone(text: str, number: RunningNumber) -> bool:

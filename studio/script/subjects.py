@@ -34,7 +34,8 @@ _SET = (
     r"(?:tire|tyre)|each (?:tire|tyre)|whole car|all (?:the |our )?(?:tires|tyres)"
 )
 _CHOICES: tuple[tuple[str, str], ...] = (
-    ("four", r"four new|buy(?:ing)? (?:all )?four|set of four|all four new|four (?:tires|tyres)(?= (?:cost|come|are "
+    ("four", r"four new|the four(?= (?:cost|come|are|make|will))|buy(?:ing)? (?:all )?four|set of four|all four new|"
+             r"four (?:tires|tyres)(?= (?:cost|come|are "
              r"\$|will))|new set|whole new set"),
     ("used_pair", r"used pair|pair of used|two used|second[- ]hand pair"),
     ("pair", r"new pair|pair of new|two new|a pair(?= (?:cost|come|at the|of))"),
@@ -43,6 +44,7 @@ _CHOICES: tuple[tuple[str, str], ...] = (
             r"alone))"),
     ("keep", r"keep(?:ing)? (?:all|them)"),
 )  # fmt: skip
+_OTHER_SEASON = {"winter": "summer", "summer": "winter"}
 _GROUPS = 40
 _LEFT_OUT = re.compile(r"\b(?:all but|except(?: for)?|other than|apart from|besides)(?: the)? $", re.IGNORECASE)
 _SAME_PHRASE = 30  # characters
@@ -119,6 +121,8 @@ def _bench(findings: Mapping[str, Finding], ids: Iterable[str]) -> list[tuple[st
             found.append((words, frozenset({id_}), False))
     for prefix, places in sorted(prefixes.items())[:_GROUPS]:
         found += _prefixed(re.escape(prefix), places)
+        if other := _OTHER_SEASON.get(prefix):
+            found.append((rf"{other} {_TIRE}", frozenset({*CORNERS, "set"}), True))
     return sorted(found, key=lambda its: -len(its[0]))
 
 

@@ -17,7 +17,7 @@ from studio.model.finding import Findings
 from studio.model.rundown import Dismissal, PaidTie, Point, Rundown, Segment
 from studio.reference.tables import load_tables
 from studio.script.check import TIE, TITLE, ScriptCheck, check_script, check_text
-from studio.script.judge import State
+from studio.script.verdict import State
 
 TABLES = load_tables()
 VAN = open_episode(shipped.demos() / "minivan_one_new_tire.json")

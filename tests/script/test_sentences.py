@@ -11,7 +11,7 @@ from tests.script.scoring import score, sentences
 LEAST = 0.95
 
 
-@pytest.mark.parametrize("file", ["sentences.txt", "sentences_two.txt", "sentences_three.txt"])
+@pytest.mark.parametrize("file", ["sentences.txt", "sentences_two.txt", "sentences_three.txt", "sentences_four.txt"])
 def test_precision_and_recall(file: str, capsys: pytest.CaptureFixture[str]) -> None:
     its = score(list(sentences(file)))
     with capsys.disabled():

@@ -1,0 +1,61 @@
+"""Which aspects the words around a number name, clause by clause."""
+
+import re
+from collections.abc import Iterable, Sequence
+
+from studio.script.aspects import BY_ID, CUES, DEFAULT, OF_DIMENSION, Dimension
+from studio.script.verdict import Around
+
+_NEAR = 90  # characters: words farther from a number than this do not tell what it is about
+_CLAUSE = re.compile(r"[,;()–—]\s|\b(?:and|but|while|whereas|though)\b", re.IGNORECASE)
+_NUMBERS = re.compile(
+    r"\d|\b(?:two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|\w+teen|\w+ty|hundred|thousand|half|quarter|"
+    r"eighth|thirty-seconds?)\b", re.IGNORECASE)  # fmt: skip
+_RULES_OUT = {  # what the key says makes these meanings impossible in its clause
+    "new": ("past", "depth", "mean"), "legal": ("depth",), "over_legal": ("depth", "legal"), "apart": ("depth",),
+    "tolerance": ("apart", "around", "depth"), "rating": ("carry",), "placard": ("read", "set", "before"),
+    "lamp": ("read", "placard"), "hole": ("depth",), "advice": ("depth",), "water": ("depth",),
+}  # fmt: skip
+
+
+def cues_in(sentence: str, dimensions: Iterable[Dimension]) -> dict[str, tuple[tuple[int, int], ...]]:
+    """Where the words of each aspect that has one of these dimensions stand in a sentence."""
+    wanted = dict.fromkeys(id_ for dimension in dimensions for id_ in OF_DIMENSION.get(dimension, ()))
+    found = {id_: tuple(match.span() for match in CUES[id_].finditer(sentence)) for id_ in wanted}
+    return {id_: spans for id_, spans in found.items() if spans}
+
+
+def addressed(around: Around, dimensions: Sequence[Dimension], of_somebody: bool) -> tuple[list[str], set[str]]:
+    """The aspects that the words around the number name, the nearest and weightiest first, then the usual one; and
+    those named in its own clause.
+
+    Where the clause itself names what it is about, broader aspects do not count; without anybody spoken of
+    (``of_somebody``), what differs from tire to tire does not count beside what is the same for all.
+    """
+    start, end = around.at
+    scored: list[tuple[int, str]] = []
+    clause = set()
+    for aspect, spans in around.cues.items():
+        far, parted = min(_apart(around.sentence, span, (start, end)) for span in spans)
+        if far <= _NEAR:
+            scored.append((far + 40 * parted - 30 * BY_ID[aspect].weight, aspect))
+            if not parted:
+                clause.add(aspect)
+    named = [aspect for _, aspect in sorted(scored)]
+    ruled_out = {its for aspect in clause for its in _RULES_OUT.get(aspect, ())}
+    shared = {aspect for aspect in clause if not BY_ID[aspect].of_tire and BY_ID[aspect].weight}
+    if shared and not of_somebody and "money" not in dimensions:
+        ruled_out |= {aspect for aspect in named if BY_ID[aspect].of_tire}
+    usual = [] if clause - ruled_out else [DEFAULT[d] for d in dimensions if d in DEFAULT]
+    return [aspect for aspect in dict.fromkeys([*named, *usual]) if aspect not in ruled_out], clause
+
+
+def _apart(sentence: str, span: tuple[int, int], number: tuple[int, int]) -> tuple[int, int]:
+    """How far a word is from the number in characters, and whether it stands in a clause with numbers of its own."""
+    between = sentence[span[1] : number[0]] if span[1] <= number[0] else sentence[number[1] : span[0]]
+    if not _CLAUSE.search(between):
+        return len(between), 0
+    before = [its.end() for its in _CLAUSE.finditer(sentence, 0, span[0])]
+    after = _CLAUSE.search(sentence, span[1])
+    clause = sentence[before[-1] if before else 0 : after.start() if after else len(sentence)]
+    return len(between), int(bool(_NUMBERS.search(clause)))

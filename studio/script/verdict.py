@@ -1,0 +1,65 @@
+"""What the parts of the number check hand to each other: a verdict, and what stands around a number."""
+
+import re
+from collections.abc import Mapping
+from typing import Literal
+
+import msgspec
+
+from studio.model.quantity import Quantity
+from studio.script.aspects import DIMENSION_OF, Dimension
+from studio.script.said import Said
+from studio.script.subjects import Spoken
+
+State = Literal["computed", "cited", "unbacked", "contradicted"]
+GENERAL = re.compile(
+    r"\b(?:if|would|could|suppose|imagine|most (?=people|\w+s\b)|many|some (?=people|say|think|of the|[a-z]+s\b)|"
+    r"usual(?:ly)?|typical(?:ly)?|often|any|"
+    r"never|in general|"
+    r"someone|"
+    r"neighbou?rs?|friends?|customers?|colleagues?|viewers?|last week|somebody|people|elsewhere|another car|other "
+    r"cars|your car|your tires?|your tyres?|let'?s say|as a rule|instead of|"
+    r"rather than|until|shops?|under which|once (?:it|they)|when (?:it|they) (?:reach|get))\b",
+    re.IGNORECASE)  # fmt: skip
+_POINTS = re.compile(r"\b(?:it|its|they|their|them|this|that|these|those|both|here|each|the (?:two|pair|gap|limit))\b",
+                     re.IGNORECASE)  # fmt: skip
+
+
+class Judged(msgspec.Struct, frozen=True, kw_only=True):
+    """A verdict. ``expected`` is what is computed or cited instead, ``source`` the finding, path or table row."""
+
+    state: State
+    expected: str = ""
+    source: str = ""
+    why: str = ""
+
+
+class Around(msgspec.Struct, frozen=True, kw_only=True):
+    """What stands around a number: its sentence (or as much of it as counts), where the number is in it, who is meant.
+
+    ``context`` are the findings that the talking point is about.
+    """
+
+    sentence: str
+    at: tuple[int, int]
+    spoken: Spoken | None
+    carried: Spoken | None = None
+    context: frozenset[str] = frozenset()
+    cues: Mapping[str, tuple[tuple[int, int], ...]] = {}
+
+
+def dimensions_of(said: Said) -> list[Dimension]:
+    """What the number can measure."""
+    if said.sort in ("week", "year", "index"):
+        return [said.sort]
+    return list(dict.fromkeys(DIMENSION_OF[Quantity(1.0, unit).measures] for unit in said.units))
+
+
+def subjects_of(around: Around) -> tuple[frozenset[str], bool]:
+    """The subjects meant, and whether they are sure enough to contradict the number."""
+    if around.spoken is not None:
+        return around.spoken.ids, around.spoken.sure
+    pointing = bool(_POINTS.search(around.sentence))
+    if around.carried is not None:
+        return around.carried.ids, pointing
+    return frozenset(), bool(around.context) and pointing
