@@ -1,6 +1,7 @@
 """Answers about pressure and temperature, and conversions."""
 
 import datetime as dt
+import itertools
 import re
 
 from studio.model.car import PlacardTire
@@ -75,7 +76,7 @@ def pressure(viewer: Viewer) -> Part:
     if not airs or not warmth or (len(warmth) < 2):
         return _open(viewer, airs, warmth, wrong, caution)
     base, now = _base_and_now(viewer, airs)
-    first, second = _warmth(base, now, warmth)
+    first, second = _warmth(viewer, base, now, warmth)
     if now is None:
         return _elsewhere(viewer, base.quantity, first, second, wrong, caution)
     return _leak_or_weather(viewer, (base.quantity, first), (now.quantity, second), wrong, caution)
@@ -109,12 +110,21 @@ def _base_and_now(viewer: Viewer, airs: tuple[Fact, ...]) -> tuple[Fact, Fact | 
     return airs[0], different[0] if different else None
 
 
-def _warmth(base: Fact, now: Fact | None, warmth: tuple[Fact, ...]) -> tuple[Quantity, Quantity]:
+_FROM_TO = re.compile(
+    r"^\W*(?:degrees? )?(?:to|down to|up to|dropped to|drops to|fell to|then|->|bis|auf|à|hasta|a)\W*$", re.IGNORECASE
+)
+
+
+def _warmth(viewer: Viewer, base: Fact, now: Fact | None, warmth: tuple[Fact, ...]) -> tuple[Quantity, Quantity]:
     """(temperature at the base, the other): the pairs that stand closest together in the text."""
 
     def apart(fact: Fact, degrees: Fact) -> int:
         return degrees.start - fact.end if degrees.start >= fact.end else int(1.5 * (fact.start - degrees.end))
 
+    text = viewer.reading.text
+    for one, other in itertools.pairwise(warmth):
+        if _FROM_TO.match(text[one.end : other.start]):
+            return one.quantity, other.quantity
     pairs = [(one, other) for one in warmth[:4] for other in warmth[:4] if one is not other]
     if now is None:
         first, second = min(pairs, key=lambda pair: (apart(base, pair[0]), pair[1].start))

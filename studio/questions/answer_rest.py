@@ -27,6 +27,7 @@ _ASK_CODE = Missing(
     "and year; if none show, look at the inner side.",
 )
 _NO_AGE: dict[str, None] = dict.fromkeys(("made_year", "made_week", "age_years"))
+_STAGGERED = {"front": "225/45R18", "rear": "255/40R18"}  # any two that differ: only that they do is used
 _PATTERNS = ("front_to_back", "forward_cross", "rearward_cross", "x", "side_to_side")
 
 
@@ -94,7 +95,10 @@ def rotation(viewer: Viewer) -> Part:
     """Which patterns car and tires permit, best first."""
     drive = drivetrain_of(viewer) or car_of(viewer).drivetrain
     marking = marking_of(viewer)
-    specimens = tuple(tire(viewer, place=place, name="", marking=marking) for place in CORNERS)
+    markings = _STAGGERED if viewer.reading.first("staggered") else {}
+    specimens = tuple(
+        tire(viewer, place=place, name="", marking=markings.get(place.split("_")[0], marking)) for place in CORNERS
+    )
     finding = conclude(episode_of(viewer, specimens), "rotation", viewer)[0]
     permitted = tuple(name for name in finding.word("permitted").split(",") if name in _PATTERNS)
     missing = (

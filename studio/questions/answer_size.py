@@ -16,7 +16,8 @@ _OLD_BETWEEN = re.compile(
     r"\b(?:instead of|in place of|rather than|in lieu of|replac\w+ (?:my|the|for|of)?|statt|anstatt|au lieu d\w*"
     r"|en (?:vez|lugar) de|al posto d\w+|invece d\w+|over (?:the |my )?(?:stock|oem|factory)|(?:stock|oem|original"
     r"|factory|placard|sticker|door)(?: size)?(?: is| are| says?| was| calls? for)?|came with|comes with|calls? for"
-    r"|i have|have|has|had|currently|running|on now|on a car (?:with|that)|where (?:the )?\w+ (?:is|are|says?|has)"
+    r"|(?:i|it|we|you|car|truck|van|suv|which|door|manual|wagon|jeep|she|he|also)(?: \w+)? (?:have|has|had)|, have"
+    r"|currently|running|on now|on a car (?:with|that)|where (?:the )?\w+ (?:is|are|says?|has)"
     r"|mine (?:is|are)|for my)\b",
     _I,
 )
@@ -53,12 +54,12 @@ def size_swap(viewer: Viewer) -> Part:
     old, new = _old_and_new(viewer, sizes, own)
     wrong = viewer.reading.impossible
     if not old or not new:
-        missing = () if wrong and sizes else (*(() if old else (_ASK_OLD,)), *(() if new else (_ASK_NEW,)))
-        never = bool(wrong and sizes)
+        never = bool(wrong and (sizes or viewer.reading.first("rim")))
+        missing = () if never else (*(() if old else (_ASK_OLD,)), *(() if new else (_ASK_NEW,)))
         lead = "It cannot be mounted on that wheel" if never else "Another size is held against the one on the placard."
         return Part(
             lead=lead,
-            verdict="replace" if wrong and sizes else "unknown",
+            verdict="replace" if never else "unknown",
             numbers=_NO_SWAP,
             caution=caution,
             missing=missing,
@@ -104,13 +105,28 @@ def _old_and_new(viewer: Viewer, sizes: tuple[Fact, ...], own: str) -> tuple[str
     return (only.word, "") if has else ("", only.word)
 
 
+_FIRST_IS_OLD = re.compile(
+    r"\b(?:oem|stock|original\w*|factory|placard|sticker|came with|comes with|currently|going from|from|had|i have"
+    r"|i've got)"
+    r"(?: (?:size|is|was|are|says?|tires?|tyres?|on|run|running|got|with|it|have|has))*[ :]*$",
+    _I,
+)
+_WANTED_BETWEEN = re.compile(
+    r"\b(?:want|wanna|would like|going to|thinking|can i|could i|put|fit|bought|found|get)\b", _I
+)
+
+
 def _second_is_old(text: str, first: Fact, second: Fact) -> bool:
     """Which of two sizes the car has: by the words between them, else by those before the first."""
     between, before = text[first.end : second.start], text[max(0, first.start - 40) : first.start]
     if re.match(r"\W*(?:with|to|->|=>|for|by|vs\.?|versus|auf|par|con|por|into)\W*$", between, _I):
         return False
-    if _OLD_BETWEEN.search(between):
-        return not re.search(r"\b(?:want|wanna|would like|going to|thinking|can i|could i|put|fit)\b", between, _I)
+    if _FIRST_IS_OLD.search(before):
+        return False
+    old = [match.end() for match in _OLD_BETWEEN.finditer(between)]
+    if old:
+        wanted = [match.end() for match in _WANTED_BETWEEN.finditer(between)]
+        return not wanted or wanted[-1] < old[-1]
     return bool(_NEW_BEFORE.search(before)) and not _OLD_BEFORE.search(before)
 
 
@@ -203,6 +219,9 @@ def code(viewer: Viewer) -> Part:
     service = viewer.reading.first("service")
     if service is not None:
         return _service(viewer, service.word, caution)
+    mark = viewer.reading.first("mark")
+    if mark is not None:
+        return _mark(viewer, mark.word, caution)
     lead = f"That cannot be a size: {wrong[0]}." if wrong else "Which marking do you mean?"
     ask = Missing(
         field="size", ask="Could you write out the whole marking as it stands on the sidewall, such as 225/60R17 99H?"
@@ -271,4 +290,18 @@ def _service(viewer: Viewer, text: str, caution: str) -> Part:
         caution=caution,
         sources=tuple(row.source for row in (load, speed) if row),
         working=("Read from the tables of load indices and speed symbols",),
+    )
+
+
+def _mark(viewer: Viewer, mark: str, caution: str) -> Part:
+    """What a mark behind the size says."""
+    tables = viewer.tables
+    field = spell_out(parse_marking(f"225/60R17 {mark}"), load_kg=tables.load_kg, speed_kmh=tables.speed_kmh)[-1]
+    said = tables.myths["mud_and_snow" if mark in ("M+S", "3PMSF") else "xl_capacity"]
+    return Part(
+        lead=f"{mark} is the {field.label}: {field.meaning}",
+        numbers={"load_kg": None, "speed_kmh": None},
+        working=(f"{said.correct[:1].upper()}{said.correct[1:]}",),
+        sources=(said.source,),
+        caution=caution,
     )

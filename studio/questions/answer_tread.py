@@ -201,6 +201,8 @@ def _points(viewer: Viewer) -> tuple[tuple[Quantity, Quantity], ...]:
     """(distance, depth) pairs, nearest first; the depth when new stands at no distance."""
     reading = viewer.reading
     now, earlier = reading.of("depth"), reading.of("depth_before", "depth_new")
+    if not now:
+        now, earlier = reading.of("depth_before"), reading.of("depth_new")
     far = reading.of("distance", "odometer")
     odometers = reading.of("odometer")
     if not far:

@@ -51,7 +51,7 @@ _OUTSIDE = re.compile(
     _I,
 )
 _FAR_BEFORE = re.compile(
-    r"\b(?:after|with|at|for|have|has|got|lasted|about|around|only|over|nearly|almost|driven"
+    r"\b(?:put|did|done|after|with|at|for|have|has|got|lasted|about|around|only|over|nearly|almost|driven"
     r"|drove|mileage|odometer|reads?|now|and|to|every|under|just)[ :~]*$",
     _I,
 )
@@ -258,8 +258,17 @@ def _temperature(number: RunningNumber, system: System | None, found: Found) -> 
     )
 
 
+_TARGET = re.compile(
+    r"\b(?:make it(?: to)?|until|till|reach|get to|last(?: to| until)?|up to|before|rated(?: for)?"
+    r"|warranty|promised)(?: \w+)? $",
+    _I,
+)
+
+
 def _is_far(text: str, number: RunningNumber, life: bool) -> bool:
     before, after = _around(text, number)
+    if _TARGET.search(before):
+        return False
     if not 1000 <= number.value <= 300_000 or (number.text.isdigit() and 1985 <= number.value <= 2040):
         return False
     return (life or number.text.lower().endswith("k")) and bool(_FAR_BEFORE.search(before) or _FAR_AFTER.match(after))

@@ -16,7 +16,8 @@ _CODE = re.compile(
     r"|stamped?|code(?: is| says| on)?|last (?:four|4|three|3)(?: digits| numbers)?|digits|numbers? (?:is|are)"
     r"|end(?:s|ing)? (?:in|with)|dated|datée?s?|datum|made|produced|hergestellt|fecha)(?: (?:is|are|was|of|says"
     r"|reads|on (?:it|them|mine|the tires?|the tyres?)(?: is| says)?|the|in|as|it|code"
-    r"|number)){0,3}[ :=#(\"']{1,3}(?P<digits>[0-5][0-9][0-9]{1,2})(?![0-9A-Za-z/.]|,[0-9]| ?(?:mi|km|psi|lb|kg|mm|%))",
+    r"|number)){0,3}[ :=#(\"']{1,3}(?P<digits>[0-5][0-9][0-9]{1,2})(?![0-9A-Za-z/]|[.,][0-9]| ?(?:mi|km|psi|lb|kg"
+    r"|mm|%))",
     re.IGNORECASE,
 )
 _WEEK = re.compile(
@@ -28,7 +29,7 @@ _WEEK = re.compile(
 _YEAR_FIRST = re.compile(r"\b(?P<year>20[0-4][0-9]),? (?:week|wk|kw) ?(?P<week>[0-9]{1,2})\b", re.IGNORECASE)
 _AGE_WORDS = re.compile(
     r"\b(?:dot|old|age|aged|date|made|expire\w*|too old|manufactur\w*|stamp\w*|alt|vieux"
-    r"|viejos?|vecchi\w*)\b",
+    r"|viejos?|vecchi\w*|sidewall|seitenwand)\b",
     re.IGNORECASE,
 )
 _BARE = re.compile(

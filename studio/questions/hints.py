@@ -61,14 +61,25 @@ _TONGUES: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
         (
             "de",
             r"reifen|profil(?:tiefe)?|sind|meine?|noch|ist das|winterreifen|sommerreifen|luftdruck|hinten|vorne"
-            r"|darf|ich|kann|erlaubt",
+            r"|darf|ich|kann|erlaubt|wie|ist|ein|eine|einen|mit|und|der|das|bei|auf|statt|jetzt|nach|neue?n?|grad|jahre"
+            r"|zu alt|reparieren|weiterfahren|wieviel|was|muss|nur",
         ),
-        ("fr", r"pneus?|mes|est-ce|sont|encore|profondeur|pression|arrière|gonfl\w+|c'est|usure|puis-je|dois-je"),
-        ("it", r"gomm[ae]|pneumatic\w+|battistrada|posso|sono|ancora|pressione|ho|delle|cambiare"),
+        (
+            "fr",
+            r"pneus?|mes|est-ce|sont|encore|profondeur|pression|arrière|gonfl\w+|c'est|usure|puis-je|dois-je|le|les"
+            r"|dans|une|avec|"
+            r"pour|après|combien|quel|au lieu|réparable|dangereux|roue|du",
+        ),
+        (
+            "it",
+            r"gomm[ae]|pneumatic\w+|battistrada|posso|sono|ancora|pressione|ho|delle|cambiare|devo|il|della|che"
+            r"|quanto|con un|o devo|quanti",
+        ),
         (
             "eu",
             r"neumáticos?|neumaticos?|llantas?|cubiertas?|presión|presion|puedo|tengo|dibujo|bares|todavía"
-            r"|banden?|opony?",
+            r"|banden?|opony?|el|los|las|una|en|con|que|mi|mis|puede|cuánto|presión|clavo|flanco|reparar|cambiar"
+            r"|seguir",
         ),
     )
 )
@@ -97,11 +108,20 @@ def region_said(text: str, facts: list[Fact]) -> Fact | None:
     for region, pattern in _PLACES:
         if match := pattern.search(text):
             return _fact(match, region, _SAID, "a place named")
+    if tongue := _tongue(text):
+        return tongue
+    return _by_units(text, facts)
+
+
+def _tongue(text: str) -> Fact | None:
+    """The language of which most words are known; two at least."""
+    best: tuple[int, str, re.Match[str]] | None = None
     for region, pattern in _TONGUES:
         matches = list(pattern.finditer(text))
-        if len({match[0].lower() for match in matches}) >= 2:
-            return _fact(matches[0], region, _TONGUE, "the language")
-    return _by_units(text, facts)
+        distinct = len({match[0].lower() for match in matches})
+        if distinct >= 2 and (best is None or distinct > best[0]):
+            best = distinct, region, matches[0]
+    return _fact(best[2], best[1], _TONGUE, "the language") if best else None
 
 
 def _by_units(text: str, facts: list[Fact]) -> Fact | None:

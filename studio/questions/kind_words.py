@@ -33,7 +33,9 @@ CLUES = _clues(
     ("hydroplaning", 6, "asks about floating on water", r"\bhydro ?-?pla\w+|\baqua ?-?pla\w+|\baquaplan\w+"
                                                         r"|\baquaplaning|\bfloat\w* on (?:the )?water|\baquaplanage"
                                                         r"|\baquaplaneo"),
-    ("hydroplaning", 4, "standing water", r"\bstanding water|\bpuddles?\b|\bdeep water"),
+    ("hydroplaning", 6, "at what speed it floats", r"\bfloat\w*\b[^.?!]{0,30}\b(?:speed|mph|fast|psi|water|bar"
+                                                   r"|rain)|\b(?:speed|fast)\b[^.?!]{0,30}\bfloat"),
+    ("hydroplaning", 6, "standing water", r"\bstanding water|\bpuddles?\b|\bdeep water"),
     ("rotation", 5, "rotating the tires", r"\b(?:tire |tyre )?rotat(?:e|ed|es|ing|ion pattern|ions?)\b(?! (?:arrow"
                                           r"|direction\b|mark))|\brotation(?: pattern| interval)?\b(?! (?:arrow"
                                           r"|direction\b|mark))|\breifen tauschen|\bräder tauschen|\bpermut\w+"
@@ -41,8 +43,12 @@ CLUES = _clues(
     ("rotation", 5, "moving tires about", r"\b(?:cross|x)[ -]?(?:pattern|rotat\w+|them|over)|\b(?:move|swap|switch"
                                           r"|put|swapping|moving)(?:ing)? (?:\w+ ){0,3}(?:fronts?|rears?"
                                           r"|backs?)(?: tires| tyres| ones)? (?:to|with|and|for|on) (?:the "
-                                          r"|my )?(?:fronts?|rears?|backs?)\b|\bside to side\b"
+                                          r"|my )?(?:fronts?|rears?|backs?)\b"
                                           r"|\bvon vorne nach hinten"),
+    ("rotation", 4, "from end to end", r"\bfront[ -]to[ -](?:back|rear)\b(?! (?:diff|apart))|\b(?:back"
+                                       r"|rear)[ -]to[ -]front\b|\bcross(?:ed|ing)?\b(?! section|over)"),
+    ("rotation", 4, "a tire of one direction", r"\b(?:directional|staggered|asym\w+)\b[^.?!]{0,60}\b(?:cross|swap"
+                                               r"|switch|move|other side|rotat\w+)"),
     ("life", 4, "how far they will go", r"\bhow (?:many|much|long|far)\b[^.?!]{0,30}?\b(?:more )?(?:miles?|km"
                                         r"|kilomet\w+|longer|life|last|left in|tread life|distance"
                                         r"|can i (?:still )?(?:go|drive on (?:them|these)))\b|\b(?:miles?|km"
@@ -53,12 +59,15 @@ CLUES = _clues(
                                         r"|year|winter|season)|\bhow long (?:will|do|before|until|till)\b"
                                         r"|\bwie (?:lange|weit|viele km)|\bcombien de (?:km|kilom)"
                                         r"|\bcu[aá]nto(?:s km)? (?:me )?(?:duran|quedan)|\bquanti km"),
-    ("matching", 4, "replacing some and not all", r"\b(?:replac\w*|buy\w*|chang\w*|put(?:ting)?(?: on)?"
+    ("matching", 4, "replacing some and not all", r"\b(?:buy|need|replace|get) (?:all )?(?:4|four)\b(?! (?:ply"
+                                                  r"|season|x|mm|wheel|psi))|\b(?:replac\w*|buy\w*|chang\w*"
+                                                  r"|put(?:ting)?(?: on)?"
                                                   r"|get(?:ting)?|need|new|do|install\w*)\b[^.?!]{0,22}?\b(?:just "
                                                   r"|only )?(?:one|1|two|2|a pair|a single|single|all (?:four|4)"
                                                   r"|the other (?:three|3|two|2|one)|both|the pair|4 tires"
                                                   r"|four tires|3 tires)\b(?! (?:of|day|month|year|hour|week|more"
                                                   r"|thing|question))(?: (?:tires?|tyres?|new|only|of them))?"),
+    ("matching", 5, "in pairs", r"\bin pairs\b|\bas a pair\b|\bpairs only\b|\bpaarweise|\bpar paire"),
     ("matching", 3, "one tire or a pair", r"\b(?:just|only) (?:one|1|two|2|the one)\b|\bsingle (?:tire|tyre)"
                                           r"|\bone (?:new )?(?:tire|tyre)\b|\btwo new\b|\bone new\b|\bin pairs\b"
                                           r"|\bas a pair\b|\ball (?:four|4) (?:at once|at the same time|tires"
@@ -86,9 +95,12 @@ CLUES = _clues(
     ("size_swap", 4, "the speedometer", r"\bspeedo\w*|\btacho\b|\btachometer|\bcompteur\b|\bveloc[ií]metro"
                                         r"|\btachimetro"),
     ("spare", 2, "driving on it", r"\bhow (?:far|fast|long)\b|\bspeed limit|\b50 ?mph|\b80 ?km"),
-    ("age", 4, "how old they are", r"\bhow old\b|\btoo old\b|\bexpir\w*|\bshelf life|\b(?:years?|yrs?|yo)[ -]old\b"
+    ("age", 4, "how old they are", r"\bhow old\b|\btoo old\b|\bexpir\w*|\bshelf life"
                                    r"|\bage(?:d|ing)? (?:limit|of|out|matter\w*)|\bold stock|\bage\b|\bzu alt\b"
                                    r"|\btrop vieux|\bdemasiado viej\w+|\btroppo vecch\w+|\bwie alt\b|\bquel âge"),
+    ("age", 2, "an age", r"\b(?:years?|yrs?|yo)[ -]old\b|\bjahre? alt\b"),
+    ("age", 3, "whether the age is safe", r"\b(?:years?|yrs?|yo)[ -]old\b[^.?!]{0,40}\b(?:safe|ok|okay|replace|toss"
+                                          r"|trust|good|fine|keep)"),
     ("age", 4, "a date code", r"\bdate codes?\b|\bdot (?:code|number|date|stamp)\b|\bbuild date"
                               r"|\bmanufactur\w* date|\bwhen (?:was|were) (?:it|they|these|this|my tires) (?:made"
                               r"|built|manufactured)|\bproduction date|\bborn[ -]on"),
@@ -97,6 +109,11 @@ CLUES = _clues(
                                             r"|degrees|overnight|morning|leak\w*|los\w+|drop\w*|warm|hot|heat"
                                             r"|summer|kalt|froid|fr[ií]o|freddo)|\b(?:cold|temp\w*|weather|freez\w+"
                                             r"|leak\w*|winter|hot)\b[^.?!]{0,50}\b(?:pressure|psi|tpms|bar|kpa)\b"),
+    ("pressure", 4, "which pressure to run", r"\b(?:should|shall|do|can) (?:i|we|you) (?:run|use|fill|inflate|set"
+                                             r"|go with|keep|pump|put)\b[^.?!]{0,30}\b(?:psi|bar|kpa|pressure)"
+                                             r"|\bmax(?:imum)? (?:tire |tyre )?(?:pressure|psi)"),
+    ("pressure", 5, "losing air", r"\b(?:los(?:e|es|ing|t)|drop(?:s|ped|ping)?|down) (?:about |around )?(?:air"
+                                  r"|pressure|[0-9.]+ ?(?:psi|bar|kpa))"),
     ("pressure", 4, "the pressure to fill", r"\b(?:what|which|how much|right|correct|recommended|proper"
                                             r"|best) (?:tire |tyre |cold |air )?(?:pressure|psi|air)\b|\btpms\b"
                                             r"|\bslow leak|\bis (?:it|that|this) (?:a )?leak|\bleak(?:ing)?\b"
@@ -114,9 +131,15 @@ CLUES = _clues(
                                        r"|rating)|\b(?:what(?:'s| is) the )?(?:load (?:index|rating|capacity)"
                                        r"|speed (?:rating|symbol|index))\b|\bhow much (?:weight|load)"
                                        r"|\bhow fast (?:can|is|are)[^.?!]{0,25}rated|\bmax(?:imum)? (?:load|speed)"),
+    ("code", 4, "what a number of it says", r"\bwhat(?:'s|s| is"
+                                            r"| does) (?:the )?(?:number )?['\"]?[0-9]{2,3}[a-z]?\b(?![/0-9.,]"
+                                            r"| ?(?:mm|psi|bar|kpa|lbs?|kgs?|km|mi|miles|degrees|f\b|c\b|become"
+                                            r"|turn|read|show|mph))"),
+    ("convert", 5, "the same in other units", r"\bsame (?:as|thing as)\b|\bequivalent"),
     ("convert", 5, "a conversion", r"\bconver(?:t|ted|sion|ting)\b"
                                    r"|[0-9] ?(?:mm|/32(?:nds?)?|psi|bar|kpa|miles|mi|km|kgs?|lbs?|pounds) (?:in|to"
-                                   r"|into|en|auf|=) (?:mm|millimet\w+|32nds?|psi|bar|kpa|miles|km|kgs?|lbs?)\b"
+                                   r"|into|en|auf|=) (?:mm|millimet\w+|32nds?|psi|bar|kpa|miles|km|kilomet\w+|kgs?"
+                                   r"|kilos?|lbs?|pounds)\b"
                                    r"|\bhow many (?:mm|millimet\w+|32nds?"
                                    r"|thirty.?seconds?|psi|bar|kpa|kilopascals?|miles|km|kilomet\w+|kgs?|kilos|lbs?"
                                    r"|pounds)\b(?: (?:is|are|in|does|=|would|make)| ?\?| ?$)|\b(?:what"
@@ -134,7 +157,9 @@ CLUES = _clues(
                                               r"|this |another )?winter|\blow\b|\bhow bad|\bbad\b|\billegal"
                                               r"|\bokay\b|\berlaubt|\bdarf\b|\blégal\w*|\bencore bon|\bserven\b"
                                               r"|\blegales?\b|\bbuon[ei]\b|\bcambiar\w*|\bfahren\b|\bholding up"),
-    ("tread_left", 3, "tread without a number", r"\bpenny (?:test)?|\bwear bars?\b|\bbald(?:ing)?\b|\btread (?:left"
+    ("tread_left", 3, "tread without a number", r"\b(?:lowest|least|minimum) (?:legal )?tread"
+                                                r"|\btread\b[^.?!]{0,30}\blegal|"
+                                                r"\bpenny (?:test)?|\bwear bars?\b|\bbald(?:ing)?\b|\btread (?:left"
                                                 r"|depth|life|remaining|wear)|\b(?:enough|low|much|good|no) tread\b"
                                                 r"|\bprofiltiefe|\bquarter test|\bminimum tread|\b(?:do|should"
                                                 r"|when (?:do|should|to)|need to) (?:i |we )?(?:need|get|buy"
@@ -180,7 +205,7 @@ OTHER_VEHICLES = re.compile(
 TIRES = re.compile(
     r"\bt[iy]re?s?\b|\btread|\bwheels?\b|\breifen|\bpneu|\bgomm[ae]|\bneum[aá]tic|\bllanta"
     r"|\bcubierta|\bspare|\bdonut|\bsidewall|\bprofil|\bsizes?\b|\bband(?:en)?\b|\brubber|\btpms"
-    r"|\bpsi\b|\bhydropl|\baquapl|\bfronts?\b|\brears?\b",
+    r"|\brotat\w+|\bseitenwand|\bflanco|\bflanc\b|\bpsi\b|\bhydropl|\baquapl|\bfronts?\b|\brears?\b",
     re.IGNORECASE,
 )
 PLAIN_ASK = re.compile(

@@ -71,14 +71,15 @@ def kinds_of(reading: Reading) -> Asked:
     main = max(KINDS, key=lambda kind: (scores.points[kind], -KINDS.index(kind)))
     best = scores.points[main]
     grave = bool(damage)
-    told = reading.first("depth") is not None and not PRAISE.search(text)
+    told = reading.first("depth", "date_code") is not None and not PRAISE.search(text)
     enough = ENOUGH if asks or grave or told else ENOUGH_UNASKED
     if best < enough or not (main == "convert" or _about_tires(reading)):
         return Asked(kind="none", why=("nothing asked that can be computed",))
     if not asks and PRAISE.search(text) and not grave:
         return Asked(kind="none", why=("praise, nothing asked",))
     also = _also(main, scores, reading)
-    if also and (first := _asked_first(text)) in also:
+    first = _asked_first(text)
+    if first not in ("none", main) and scores.points[first] >= ENOUGH:
         main, also = first, (main, *(kind for kind in also if kind != first))
     return Asked(kind=main, also=also, why=tuple(scores.why[main]))
 
@@ -100,6 +101,9 @@ def _has_size(reading: Reading) -> bool:
     return reading.first("size") is not None
 
 
+_ON_THE_ROAD = re.compile(r"\b(?:curb|kerb|pot ?hole|driv\w+|highway|road|car|van|truck|suv)\b", re.IGNORECASE)
+
+
 def _about_tires(reading: Reading) -> bool:
     """Whether any word or fact belongs to tires: a bulge by itself may be in a wall."""
     own = (
@@ -119,7 +123,11 @@ def _about_tires(reading: Reading) -> bool:
         "drivetrain",
         "depth_before",
         "limit",
+        "zone",
+        "mark",
     )
+    if reading.first("damage") and _ON_THE_ROAD.search(reading.text):
+        return True
     if {"flat_spot", "cord", "separation"} & set(reading.words("damage")):
         return True
     return reading.first(*own) is not None or TIRES.search(reading.text) is not None
@@ -135,7 +143,8 @@ def _also(main: QuestionKind, scores: _Scores, reading: Reading) -> tuple[Questi
         plainly = (
             kind == "tread_left" and PLAIN_ASK.search(reading.text) and reading.first("depth") and main != "repair"
         )
-        if safety or plainly or (kind not in covered and scores.points[kind] >= ALSO):
+        dated = kind == "age" and reading.first("date_code") is not None
+        if safety or plainly or dated or (kind not in covered and scores.points[kind] >= ALSO):
             found.append(kind)
     return tuple(found)
 
@@ -155,9 +164,9 @@ def _scored(reading: Reading) -> _Scores:
 def _damage(reading: Reading, scores: _Scores) -> None:
     for kind in reading.words("damage"):
         if kind in _GRAVE:
-            scores.add("condition", 6, f"{kind} seen")
+            scores.add("condition", 8, f"{kind} seen")
         else:
-            scores.add("repair", 3.5, "a puncture")
+            scores.add("repair", 5, "a puncture")
     if not reading.first("damage") and not reading.first("repair"):
         scores.points["repair"] = min(scores.points["repair"], 2.0)
 
@@ -168,7 +177,8 @@ def _sizes(reading: Reading, scores: _Scores) -> None:
     partial = bool(reading.of("size_without_rim", "impossible_size"))
     if temporary:
         spelled = len(sizes) == 1 and not reading.first("spare") and scores.points["code"] > 0
-        scores.add("spare", 3 if spelled else 5, "a temporary spare")
+        aged = bool(reading.of("made_year", "date_code", "age_years")) and not sizes
+        scores.add("spare", 3 if spelled or aged else 5, "a temporary spare")
     elif reading.first("spare"):
         scores.add("spare", 8 if len(sizes) >= 2 else 3, "the spare")
     if len(sizes) >= 2 and not temporary:
@@ -177,13 +187,19 @@ def _sizes(reading: Reading, scores: _Scores) -> None:
         scores.add("size_swap", 2, "a size")
     elif not sizes and not partial:
         scores.points["size_swap"] = min(scores.points["size_swap"], 4.0 if reading.first("rim") else 2.5)
-    if sizes or partial or reading.first("service"):
+    if sizes or partial or reading.first("service", "mark"):
         scores.add("code", 2, "a marking")
     else:
         scores.points["code"] = min(scores.points["code"], 2.0)
+    if (
+        reading.first("service", "mark")
+        and not sizes
+        and re.search(r"\bwhat|\bwas\b|\bqu[ée]", reading.text, re.IGNORECASE)
+    ):
+        scores.add("code", 3, "what a description says")
     if reading.first("load_high"):
         scores.add("code", 4, "overload")
-    if reading.impossible and (sizes or partial):
+    if reading.impossible and (sizes or partial or reading.first("rim")):
         scores.add("size_swap" if reading.first("rim") else "code", 4, "a size that cannot be")
 
 
@@ -199,6 +215,8 @@ def _depths(reading: Reading, scores: _Scores) -> None:
             scores.add("matching", 2.5, "left against right")
     if any("new_one" in where for where in told) and len(told) >= 1 and now:
         scores.add("matching", 2, "a new tire among others")
+    if len(told) >= 2 and "all" in reading.words("drivetrain") and len({fact.said for fact in now}) >= 2:
+        scores.add("matching", 2, "unlike treads on all-wheel drive")
     if reading.first("difference"):
         scores.add("matching", 3, "a difference of depth")
     if "all" in reading.words("drivetrain") and scores.points["matching"] > 0:

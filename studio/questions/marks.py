@@ -10,34 +10,35 @@ _SERVICE = r"(?:[ ,]{1,3}\(?(?P<index>1?[0-9]{2}(?:/1?[0-9]{2})?) ?(?P<symbol>[A
 _MORE = r"(?P<more>(?: {1,2}(?:XL|xl|M\+S|m\+s|3PMSF|Load Range [A-G]|LR ?[A-G]|10 ?ply|[A-G](?=[ ,.;?!)]|$)))*)"
 _TAIL = _SERVICE + _MORE
 _SIZE = re.compile(
-    r"(?<![A-Za-z0-9./])(?P<prefix>LT|lt|Lt|ST|st|HL|P|p|T|t)?[ -]?(?P<width>[1-4l][0-9OoIl]{2}) ?(?:[/\\ _.\-]"
+    r"(?<![\w./])(?P<prefix>LT|lt|Lt|ST|st|HL|P|p|T|t)?[ -]?(?P<width>[1-4l][0-9OoIl]{2}) ?(?:[/\\ _.\-]"
     r"|mm/)? ?(?P<aspect>[2-9][0-9Oo]) ?(?:[/\\_.,\-] ?)?(?P<letters>[Zz]?[Rr][Ff]?|[DdB](?=[ -]?1)"
-    r"|)[ -]?/?(?P<rim>[0-9OoIl]{2}(?:\.5)?)(?P<suffix>(?: ?(?:LT|lt|C|c|CP))?)(?![A-Za-z0-9/]|\.[0-9])" + _TAIL
+    r"|)[ -]?/?(?P<rim>[0-9OoIl]{2}(?:\.5)?)(?P<suffix>(?: ?(?:LT|lt|C|c|CP))?)(?:'?s\b)?(?![A-Za-z0-9/]|\.[0-9])"
+    + _TAIL
 )
 _WITH_SPEED = re.compile(
-    r"(?<![A-Za-z0-9./])(?P<prefix>P"
+    r"(?<![\w./])(?P<prefix>P"
     r"|p)?(?P<width>[1-4][0-9]{2}) ?[/ -] ?(?P<aspect>[2-9][0-9]) ?(?P<letters>[HVShvs][Rr]"
     r"|[HVhv](?=1))(?P<rim>[0-9]{2})(?P<suffix>)(?![A-Za-z0-9])" + _TAIL
 )
 _FLOTATION = re.compile(
-    r"(?<![A-Za-z0-9./])(?P<overall>[2-5][0-9](?:[.,][05])?) ?[xX] ?(?P<section>[1-9][0-9]?(?:[.,][0-9]{1,2})?) "
+    r"(?<![\w./])(?P<overall>[2-5][0-9](?:[.,][05])?) ?[xX] ?(?P<section>[1-9][0-9]?(?:[.,][0-9]{1,2})?) "
     r"?(?:[Rr]|[xX]|-| [Rr]?)[ -]?(?P<rim>1[0-9]|2[0-9])(?P<suffix>(?: ?(?:LT|lt))?)(?![A-Za-z0-9])" + _TAIL
 )
 _FULL_PROFILE = re.compile(
-    r"(?<![A-Za-z0-9./])(?P<width>1[0-9][05]|2[0-3][05]) ?(?P<letters>[Rr]"
+    r"(?<![\w./])(?P<width>1[0-9][05]|2[0-3][05]) ?(?P<letters>[Rr]"
     r"|[Ss][Rr])[ -]?(?P<rim>1[0-8])(?P<suffix>(?: ?[Cc])?)(?![A-Za-z0-9/])" + _TAIL
 )
 _SPLIT = re.compile(  # 225/60 on R17, R17 225/60, 225/60 17 inch
-    r"(?<![A-Za-z0-9./])(?:[Rr](?P<before>1[0-9]"
+    r"(?<![\w./])(?:[Rr](?P<before>1[0-9]"
     r"|2[0-4])[ ,]{1,3})?(?P<width>[1-4][0-9][05])/(?P<aspect>[2-9][05])(?:[ ,]{1,3}(?:on |with |for |auf |x "
     r"|Zoll )?[Rr]?(?P<after>1[0-9]|2[0-4])(?![0-9/.,]))?(?![0-9/A-Za-z])"
 )
 _WRONG = re.compile(
-    r"(?<![A-Za-z0-9./])(?:P|LT|T)?(?P<all>[0-9]{2,4}/[0-9]{1,3} ?(?:Z?R|/"
+    r"(?<![\w./])(?:P|LT|T)?(?P<all>[0-9]{2,4}/[0-9]{1,3} ?(?:Z?R|/"
     r"|-) ?[0-9]{1,3})(?![A-Za-z0-9/.,])"
 )
 _ALONE = re.compile(
-    r"(?<![A-Za-z0-9./,+-])(?P<index>[6-9][0-9]|1[0-2][0-9])(?:/(?:[6-9][0-9]"
+    r"(?<![\w./,+-])(?P<index>[6-9][0-9]|1[0-2][0-9])(?:/(?:[6-9][0-9]"
     r"|1[0-2][0-9]))? ?(?P<symbol>[HTVWYSQRL]|[hvwty])(?![A-Za-z0-9°/'])"
 )
 _LETTER_DIGITS = str.maketrans({"O": "0", "o": "0", "I": "1", "l": "1"})
@@ -185,6 +186,19 @@ def services(text: str, found: Found) -> None:
                 how="load index and speed symbol",
             )
         )
+    for match in _INDEX_FIRST.finditer(text):
+        if not overlaps(match.start("index"), match.end(), found.facts):
+            found.facts.append(
+                Fact(
+                    start=match.start("index"),
+                    end=match.end("index"),
+                    text=match["index"],
+                    field="service",
+                    value=match["index"],
+                    sure=0.9,
+                    how="a load index",
+                )
+            )
     for match in _INDEX.finditer(text):
         if not overlaps(match.start("index"), match.end(), found.facts):
             found.facts.append(
@@ -216,6 +230,7 @@ def services(text: str, found: Found) -> None:
 
 
 _RATED = re.compile(r"\b(?:rat(?:ed|ing)|index|speed|load|code|mean|symbol|sidewall|marking)", re.IGNORECASE)
+_INDEX_FIRST = re.compile(r"(?<![0-9.,/])(?P<index>1?[0-9]{2}) load (?:index|rating)\b", re.IGNORECASE)
 _INDEX = re.compile(
     r"(?i:\bload (?:index|rating|number)|\bLI|indice de charge|Lastindex|Tragfähigkeitsindex)(?: of"
     r"| is|:)? ?(?P<index>1?[0-9]{2})(?![0-9.,/]|[ -]?(?:lb|kg|psi))"

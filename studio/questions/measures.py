@@ -21,7 +21,8 @@ _DAMAGED = (
 )
 _BEFORE_DAMAGE = re.compile(rf"^[ -]?(?:wide|long|deep|big|size|in diameter|diameter)? ?(?:\w+ ){{0,2}}{_DAMAGED}", _I)
 _AFTER_DAMAGE = re.compile(
-    rf"{_DAMAGED}s? (?:\w+ ){{0,3}}(?:is |of |about |around |approx\w* |maybe |roughly |~ ?)*$", _I
+    rf"{_DAMAGED}s?,? (?:(?:that|which) )?(?:(?:is|are|was|of|about|around|approx\w*|maybe|roughly|measures) ?|~ ?)+$",
+    _I,
 )
 _SIZE_WORD = re.compile(r"^ ?(?:long|wide|across|in diameter|diameter|in length)\b", _I)
 _FROM = re.compile(
@@ -30,6 +31,7 @@ _FROM = re.compile(
     _I,
 )
 _LIMIT_BEFORE = re.compile(
+    r"\b(?:how (?:far|long|many miles|many km|much longer)|left|time|go|going) (?:to|until|till|before) ?$|"
     r"\b(?:legal(?: (?:limit|minimum|depth))?|limit|minimum|min|mindestens|penny(?: test)?|wear bars?|until|till"
     r"|til|before|reach(?:es|ing)?|hits?|get to|goes? (?:down )?to|replace(?:d|ment)?(?: them| it| tires)?(?: at"
     r"| when)?|below|under|bald at|at least|required|requires?|has to be|have to be|must be|law says"
@@ -57,7 +59,7 @@ _APART_BEFORE = re.compile(
 _NEW_AFTER = re.compile(
     r"^ ?(?:[(]?)(?:when|as|brand|from|at) ?new\b|^ ?(?:new|originally|from factory"
     r"|when i (?:got|bought)|to (?:start|begin)|out of the box|neu\b|neuves?\b|nuov[oie]"
-    r"|neufs?\b|nuev[oa]s?)(?! ?(?:one|tire|tyre|set|ones|tires|tyres|rear|front))",
+    r"|neufs?\b|nuev[oa]s?)(?! ?(?:one|tire|tyre|set|ones|tires|tyres|rear|front|is\b|are\b|at\b|has\b|would\b|[0-9]))",
     _I,
 )
 _NEW_BEFORE = re.compile(
@@ -76,8 +78,21 @@ _WAS_BEFORE = re.compile(
     r"|were|was|is))*[ :]*$",
     _I,
 )
+_WORN_BEFORE = re.compile(
+    r"\b(?:lost|lose|losing|worn(?: off| away)?|wore(?: off)?|used(?: up)?|wears?"
+    r"|wear of)(?: (?:about|only|just|around|by|already))* ?$",
+    _I,
+)
+_WORN_AFTER = re.compile(r"^ ?(?:of (?:tread )?wear|worn (?:off|away)|gone|wear)\b", _I)
 _WATER = re.compile(r"^ ?(?:deep |of )?(?:standing )?(?:water|puddle|rain)|^ of (?:\w+ )?water", _I)
-_AROUND = re.compile(r"circumference|umfang|circonf", _I)
+_AROUND_AFTER = re.compile(
+    r"^ ?(?:of |in |larger |smaller |bigger |more |less |difference )*(?:rolling )?(?:circumference|umfang|circonf)", _I
+)
+_AROUND_BEFORE = re.compile(
+    r"(?:circumference|umfang|circonf\w*)(?: (?:by|of|is|difference|differs|limit"
+    r"|within))* ?$",
+    _I,
+)
 
 
 def rims(text: str, found: Found) -> None:
@@ -238,7 +253,9 @@ def _how(number: RunningNumber, field: str) -> str:
 
 def _length_field(number: RunningNumber, before: str, after: str) -> str:
     if number.unit == "in" and number.value > _DEEPEST_IN:
-        damaged = _BEFORE_DAMAGE.match(after) or _AFTER_DAMAGE.search(before) or _FROM.match(after)
+        if _FROM.match(after):
+            return "damage_place"
+        damaged = _BEFORE_DAMAGE.match(after) or _AFTER_DAMAGE.search(before)
         return "damage_size" if damaged else "diameter" if number.value >= 20 else "length"
     if _WATER.match(after):
         return "water"
@@ -246,7 +263,7 @@ def _length_field(number: RunningNumber, before: str, after: str) -> str:
         return "damage_place"
     if _BEFORE_DAMAGE.match(after) or _AFTER_DAMAGE.search(before) or _SIZE_WORD.match(after):
         return "damage_size"
-    if _AROUND.search(after[:30]) or _AROUND.search(before[-25:]):
+    if _AROUND_AFTER.match(after) or _AROUND_BEFORE.search(before):
         return "circumference"
     if number.unit == "mm" and number.value > 25:
         return "length"
@@ -255,6 +272,8 @@ def _length_field(number: RunningNumber, before: str, after: str) -> str:
 
 def depth_role(before: str, after: str) -> str:
     """Of which moment or kind a depth is: now, before, when new, a limit, a difference."""
+    if _WORN_BEFORE.search(before) or _WORN_AFTER.match(after):
+        return "worn"
     if _LIMIT_AFTER.match(after) or _LIMIT_BEFORE.search(before):
         return "limit"
     if _APART_AFTER.match(after) or _APART_BEFORE.search(before):

@@ -48,12 +48,21 @@ _SIDE = re.compile(
 )
 _GROUPS = (
     (
+        "one",
+        re.compile(
+            r"\b(?:and|but|just|only|with|the) one (?=(?:is|at|has|that|[0-9]))|\bone (?:is|at|has)\b"
+            r"|\bthe fourth(?: one)?\b|\bthe last one\b|\bthat one\b",
+            _I,
+        ),
+    ),
+    (
         "new_one",
         re.compile(
             r"\b(?:the|a|my|one|1|put on a|brand|this|single)? ?(?:brand[ -])?(?:new|replacement"
             r"|fresh) (?:one|tire|tyre|reifen|rubber)s?\b|\b(?:new|brand new|replacement) (?:is|at"
             r"|has|would be|comes with)\b|\b(?:two|2) new\b|\b(?:ein|zwei) neue[rn]?\b|\b(?:un|deux) neufs?\b"
-            r"|\bun[oa] nuev[oa]\b|\bun[oa] nuov[oa]\b|\bthe replaced one|\bthe new\b(?= ?(?:is|at|has|:|[0-9]"
+            r"|\bun[oa] nuev[oa]\b|\bun[oa] nuov[oa]\b|\bone (?:tire|tyre|of them) (?:is|was) (?:brand )?new\b"
+            r"|\bthe replaced one|\bthe new\b(?= ?(?:is|at|has|:|[0-9]"
             r"|would|one))",
             _I,
         ),

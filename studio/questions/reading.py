@@ -22,6 +22,14 @@ _DIGIT = re.compile(r"[0-9]")
 _OTHER_RIM = re.compile(r"\b(?:on|onto|for|with|to|fit|fits|over)\b[^.;!?]{0,25}$", re.IGNORECASE)
 
 
+_INCH = r"[ -]?(?:inch(?:es)?|in\.?|\"|'')"
+_TIRE_ON_WHEEL = re.compile(
+    rf"\b(?P<tire>1[2-9]|2[0-4]){_INCH} (?:tires?|tyres?)(?: (?:be|go|fit|work|mounted|put))? (?:on|onto|over) "
+    rf"(?:a |an |my |the )?(?P<wheel>1[2-9]|2[0-4]){_INCH}? ?(?:wheels?|rims?)",
+    re.IGNORECASE,
+)
+
+
 def read(comment: str) -> Reading:
     """What a comment says of tires. Spans are of ``comment`` itself."""
     text, out = plain_text(comment)
@@ -58,6 +66,8 @@ def _settled(text: str, found: Found, spots: list[Fact]) -> list[Fact]:
     """The facts in order with places and moments, ambiguous temperatures in one unit."""
     facts = sorted(found.facts, key=lambda fact: fact.start)
     facts = [_of_a_new_tire(text, fact, spots) for fact in with_moments(text, with_places(text, facts, spots))]
+    if not any(fact.field in ("damage", "repair") for fact in facts):
+        facts = [fact for fact in facts if fact.field != "zone"]  # nothing that could sit there
     return [*_temperatures(facts), *(spot for spot in spots if spot.value != "all")]
 
 
@@ -69,7 +79,9 @@ def _of_a_new_tire(text: str, fact: Fact, spots: list[Fact]) -> Fact:
     if fact.field != "depth_new":
         return fact
     named = any("new_one" in fact.where and spot.where == ("new_one",) and _COUNTED.match(spot.text) for spot in spots)
-    wished = _WITH.search(text[max(0, fact.start - 25) : fact.start]) is not None
+    wished = "start" not in text[max(0, fact.start - 25) : fact.start].lower() and _WITH.search(
+        text[max(0, fact.start - 25) : fact.start]
+    )
     return msgspec.structs.replace(fact, field="depth", where=("new_one",)) if named or wished else fact
 
 
@@ -103,6 +115,11 @@ def _word(field: str, value: str, how: str) -> Fact:
 
 def _contradictions(text: str, facts: list[Fact], found: Found) -> None:
     """A size and a wheel that do not go together."""
+    for match in _TIRE_ON_WHEEL.finditer(text):
+        if match["tire"] != match["wheel"]:
+            found.impossible.append(
+                f"a {match['tire']} inch tire on a {match['wheel']} inch wheel: the two must be the same"
+            )
     marked = [(fact, parse_marking(fact.word).rim_diameter_in) for fact in facts if fact.field == "size"]
     for rim in (fact for fact in facts if fact.field == "rim"):
         if not marked or any(code == rim.quantity.value for _, code in marked):

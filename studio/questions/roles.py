@@ -76,7 +76,7 @@ def with_places(text: str, facts: list[Fact], spots: list[Fact]) -> list[Fact]:
         key=lambda event: event.start,
     )
     owner: dict[int, tuple[str, ...]] = {}
-    before_first = _says_place_first(events)
+    before_first = _says_place_first(text, events)
     for index, event in enumerate(events):
         if event.field == "place":
             continue
@@ -91,10 +91,18 @@ def with_places(text: str, facts: list[Fact], spots: list[Fact]) -> list[Fact]:
     ]
 
 
-def _says_place_first(events: list[Fact]) -> bool:
+def _says_place_first(text: str, events: list[Fact]) -> bool:
     """Whether the places come before their depths: ``fronts 5/32, rears 7/32``, not ``5/32 front, 7/32 rear``."""
-    first = next((event for event in events), None)
-    return first is not None and first.field == "place"
+    before = after = 0
+    for index, event in enumerate(events):
+        if event.field != "place":
+            earlier, later = _neighbours(text, events, index)
+            before += event.start - earlier.end if earlier else _FAR
+            after += later.start - event.end if later else _FAR
+    return before <= after
+
+
+_FAR = 60
 
 
 def _neighbours(text: str, events: list[Fact], index: int) -> tuple[Fact | None, Fact | None]:

@@ -81,6 +81,15 @@ _PLAIN = _words(
         r"|\bruota di scorta",
     ),
     (
+        "staggered",
+        "staggered",
+        r"\bstaggered\b|\bdifferent (?:size|width)s? (?:front|in front|on the front)"
+        r"|\bwider (?:rears?|tires? in (?:the )?(?:back|rear))",
+    ),
+    ("mark", "M+S", r"\bm ?(?:\+|&|and) ?s\b"),
+    ("mark", "3PMSF", r"\b3 ?pmsf\b|\b(?:three|3)[ -]peak|\bsnow ?flake (?:symbol|mark|logo)"),
+    ("mark", "XL", r"(?<![\w])(?-i:XL)(?![\w])|\bextra load\b"),
+    (
         "load_high",
         "overload",
         r"\boverload(?:ed|ing)?|\btoo (?:heavy|much (?:weight|load))|\bover (?:the )?(?:gvwr"
@@ -92,7 +101,9 @@ _DAMAGE = _words(
     (
         "damage",
         "cord",
-        r"\bcords?\b|\b(?:steel|metal|wires?|belts?|threads?|canvas|mesh|fabric|karkasse"
+        r"\bcords?\b|\bshow(?:s|ing|n)? (?:the |some )?(?:metal|steel|wires?|threads?|canvas|belts?|strings?)"
+        r"|\bsee (?:\w+ )?(?:wires?|strings?|steel|threads?|belts?|canvas)\b|\b(?:steel|metal|wires?|belts?"
+        r"|threads?|canvas|mesh|fabric|karkasse"
         r"|gewebe)[ ,]{0,2}(?:is |are |starting to |belts? |wires? |cords? |now )?(?:show\w*"
         r"|expos\w*|visible|poking|sticking|coming|peeking|sichtbar)|\bsee (?:the )?(?:wires?|steel"
         r"|metal|cords?|threads?)|\b(?:exposed|visible|bare) (?:wires?|steel|metal|belts?|cords?"
@@ -101,7 +112,8 @@ _DAMAGE = _words(
     (
         "damage",
         "bulge",
-        r"\bbulg\w*|\bbubbl\w*|\bblisters?\b|\begg (?:on|in)|\bgoose ?egg|\bballoon(?:ing|ed)"
+        r"\bbulg\w*|\bbubbl\w*|\bblisters?\b|\begg (?:on|in)|\bgoose ?egg|\bballoon(?:ing|ed)|\blumps?\b"
+        r"|\bbump (?:on|in) (?:(?:the|my|its|a) )?(?:side ?wall|side|tire|tyre)"
         r"|\bbump (?:on|in) (?:the |my )?side ?wall|\bsidewall (?:bump|lump)|\blump (?:on|in)"
         r"|\bknot (?:on|in) (?:the|my)|\bbeulen?\b|\bausbeulung|\bhernies?\b|\bbultos?\b"
         r"|\bchich[oó]n|\bbozz[oi]\b|\bbernoccolo|\brigonfiament\w*",
@@ -169,7 +181,7 @@ _ZONES = _words(
         r"|\bdead center|\bcenter (?:tread|groove|rib)|\bmain tread|\bon the tread\b|\b(?:tread"
         r"|center|centre|middle) (?:groove|area|part|section)\b|\bin (?:the )?middle"
         r"|\bbande de roulement|\bmitte (?:der|des|vom)\b|\bin der mitte|\blaufflächen?mitte|\bau milieu"
-        r"|\ben el centro|\bal centro|\bin (?:a|the) (?:\w+ )?groove",
+        r"|\ben el centro|\bal centro|\bin (?:a|the) (?:\w+ )?groove|\bin (?:the |my )?(?:\w+ ){1,3}tread\b",
     ),
 )
 _NOT = re.compile(
@@ -186,6 +198,9 @@ _PLUG = re.compile(
 )
 
 
+_AWAY = re.compile(r"\b(?:from|off|inside|away from|short of) (?:the |my |its )?$", _I)
+
+
 def vocabulary(text: str, found: Found) -> None:
     """Every word that says something about car or tires, what is denied left out."""
     for field, value, pattern in _PLAIN:
@@ -193,6 +208,8 @@ def vocabulary(text: str, found: Found) -> None:
             _take(match, field, value, 0.95, "a word for it", found)
     for field, value, pattern in _ZONES:
         for match in pattern.finditer(text):
+            if value == "sidewall" and _AWAY.search(text, max(0, match.start() - 20), match.start()):
+                continue
             _take(
                 match,
                 field,
@@ -237,7 +254,8 @@ def _is_other(text: str, match: re.Match[str]) -> bool:
 
 
 def _take(match: re.Match[str], field: str, value: str, sure: float, how: str, found: Found) -> None:
-    if not overlaps(match.start(), match.end(), found.facts):
+    others = [fact for fact in found.facts if {fact.field, field} != {"damage", "zone"}]  # "bump on the sidewall": both
+    if not overlaps(match.start(), match.end(), others):
         found.facts.append(
             Fact(start=match.start(), end=match.end(), text=match[0], field=field, value=value, sure=sure, how=how)
         )
