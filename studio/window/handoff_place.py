@@ -145,7 +145,8 @@ class HandoffPlace(Place):
         if self.folder is None:
             return None
         document = self.document
-        return Handoff(document.episode, document.findings, document.tables, look_of(document.episode), self.folder)
+        look = look_of(document.episode, document.path.parent if document.path else None)
+        return Handoff(document.episode, document.findings, document.tables, look, self.folder)
 
     def _make(self, items: tuple[str, ...], *, stale_only: bool) -> None:
         if self._making is not None or (handoff := self._handoff()) is None:
