@@ -2,8 +2,11 @@
 
 import contextlib
 import errno
-from collections.abc import Iterator, Sequence
+from collections.abc import Generator, Iterator, Sequence
+from contextlib import closing
+from hashlib import sha256
 from pathlib import Path
+from typing import cast
 
 import msgspec
 
@@ -17,7 +20,10 @@ _STOPS_ALL = (errno.ENOSPC, errno.EDQUOT, errno.EROFS, errno.ENOENT, errno.ENOTD
 
 
 class Step(msgspec.Struct, frozen=True, kw_only=True):
-    """How far it is: ``done`` of ``total`` files; the file just made, or why there is none."""
+    """How far it is: ``done`` of ``total`` files and ``share`` of the next; the file just made, or why there is none.
+
+    Where there is neither ``state`` nor ``problem`` the file is being written.
+    """
 
     done: int
     total: int
@@ -26,6 +32,7 @@ class Step(msgspec.Struct, frozen=True, kw_only=True):
     state: FileState | None = None
     problem: str = ""
     failed: bool = False
+    share: float = 0.0
 
 
 def read_items(text: str) -> tuple[str, ...]:
@@ -61,9 +68,7 @@ def make(material: Material, folder: Path, items: Sequence[str] = (), *, stale_o
     return _run(material, folder, wanted, now)
 
 
-def _run(
-    material: Material, folder: Path, wanted: Sequence[Work], now: dict[str, FileState]
-) -> Iterator[Step]:
+def _run(material: Material, folder: Path, wanted: Sequence[Work], now: dict[str, FileState]) -> Iterator[Step]:
     try:
         for done, work in enumerate(wanted, start=1):
             step = Step(done=done, total=len(wanted), item=work.item, file=work.file)
@@ -71,7 +76,7 @@ def _run(
                 yield msgspec.structs.replace(step, problem=work.lacking)
                 continue
             try:
-                now[work.file] = _made(material, folder, work)
+                now[work.file] = yield from _made(material, folder, work, msgspec.structs.replace(step, done=done - 1))
                 step = msgspec.structs.replace(step, state=now[work.file])
             except Exception as error:
                 if isinstance(error, StorageError) and getattr(error.__cause__, "errno", None) in _STOPS_ALL:
@@ -85,11 +90,21 @@ def _run(
     write_manifest(folder, material, now.values())
 
 
-def _made(material: Material, folder: Path, work: Work) -> FileState:
-    path, content = folder / work.file, work.make()
+def _made(material: Material, folder: Path, work: Work, going: Step) -> Generator[Step, None, FileState]:
+    """Make one file; one that takes long says how far it is."""
+    path = folder / work.file
     path.parent.mkdir(parents=True, exist_ok=True)
-    write_atomically(path, content)
-    return entry_made(material, work, content)
+    if work.write is None:
+        content = work.make()
+        write_atomically(path, content)
+        return entry_made(material, work, sha256(content).hexdigest())
+    with closing(work.write(path)) as writing:
+        while True:
+            try:
+                share = next(writing)
+            except StopIteration as end:
+                return entry_made(material, work, cast("str", end.value))
+            yield msgspec.structs.replace(going, share=share)
 
 
 def _sentence(work: Work, error: Exception) -> str:

@@ -1,7 +1,7 @@
 """What was delivered and from what: ``handoff.json`` beside the files, and what of it is stale today, and why."""
 
 from collections.abc import Iterable, Sequence
-from hashlib import sha256
+from hashlib import file_digest
 from pathlib import Path
 from typing import Literal
 
@@ -88,7 +88,7 @@ def states(folder: Path, material: Material, works: Sequence[Work], before: Mani
     return (*today, *(_stale(entry, gone) for entry in left if _there(folder, entry)))
 
 
-def entry_made(material: Material, work: Work, content: bytes) -> FileState:
+def entry_made(material: Material, work: Work, digest: str) -> FileState:
     """What the list says of a file just made."""
     findings = tuple(
         SaidThen(id=id_, sentence=finding.sentence)
@@ -96,8 +96,8 @@ def entry_made(material: Material, work: Work, content: bytes) -> FileState:
         if (finding := material.findings.get(id_)) is not None
     )
     return FileState(
-        item=work.item, file=work.file, state="fresh", sha256=sha256(content).hexdigest(),
-        fingerprint=work.fingerprint, findings=findings, made_from=_inputs(material, work.findings),
+        item=work.item, file=work.file, state="fresh", sha256=digest, fingerprint=work.fingerprint,
+        findings=findings, made_from=_inputs(material, work.findings),
     )  # fmt: skip
 
 
@@ -166,6 +166,7 @@ def _there(folder: Path, entry: FileState) -> bool:
 
 def _digest(path: Path) -> str | None:
     try:
-        return sha256(path.read_bytes()).hexdigest()
+        with path.open("rb") as stream:
+            return file_digest(stream, "sha256").hexdigest()
     except OSError:
         return None

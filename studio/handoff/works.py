@@ -1,10 +1,11 @@
 """The deliverables: each file with what goes into it, so that it is known to be fresh before it is made again."""
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Generator, Iterable, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import partial
 from hashlib import sha256
+from pathlib import Path
 from typing import Any
 
 import msgspec
@@ -34,7 +35,8 @@ MADE_LIKE = "1"
 @dataclass(frozen=True)
 class Work:
     """One file of the hand-off. ``findings`` are those whose numbers stand in it; ``fingerprint`` is of all that goes
-    into it. ``lacking`` says why it cannot be made."""
+    into it. ``lacking`` says why it cannot be made. What is too large to be held in memory has ``write``, which yields
+    the share done and returns the file's hash."""
 
     item: str
     file: str
@@ -42,6 +44,7 @@ class Work:
     fingerprint: str
     make: Callable[[], bytes]
     lacking: str = ""
+    write: Callable[[Path], Generator[float, None, str]] | None = None
 
 
 def works(material: Material) -> tuple[Work, ...]:

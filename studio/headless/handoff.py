@@ -63,7 +63,7 @@ def run(arguments: argparse.Namespace) -> int:
         failed = failed or step.failed
         if step.problem:
             print(f"{step.file}: {step.problem}" if not step.failed else step.problem, file=sys.stderr)
-        elif not arguments.json:
+        elif step.state is not None and not arguments.json:
             print(f"{step.done} of {step.total}: {folder / step.file}")
     if arguments.json:
         _print(today(material, folder))

@@ -14,9 +14,9 @@ from studio.handoff.gathering import gather
 from studio.handoff.making import make, read_items, today
 from studio.handoff.manifest import MANIFEST
 from studio.handoff.material import Material
-from studio.handoff.works import ITEMS, works
+from studio.handoff.works import ITEMS
 from studio.model.episode import Episode
-from studio.model.rundown import Point
+from studio.model.rundown import PictureCue, Point
 from studio.reference.tables import load_tables
 from studio.storage.errors import StorageError
 from tests.handoff.materials import bare, demo, hostile
@@ -50,9 +50,11 @@ def with_reading(episode: Episode, specimen: str, depth: float) -> Episode:
 
 
 def live(episode: Episode, text: str) -> Episode:
-    """The episode with one live number in its first segment and nothing else spoken."""
+    """The episode with one text and two pictures in its first segment, nothing else spoken or shown."""
     first, *rest = episode.rundown.segments
-    segments = (replace(first, points=(Point(text=text),)), *(replace(each, points=()) for each in rest))
+    shown = (PictureCue(picture="depth_by_wheel"), PictureCue(picture="placard"))
+    first = replace(first, points=(Point(text=text),), pictures=shown)
+    segments = (first, *(replace(each, points=(), pictures=()) for each in rest))
     return replace(episode, rundown=replace(episode.rundown, segments=segments, takes=(), paid_ties=()))
 
 
@@ -74,28 +76,21 @@ def test_everything_is_made_and_fresh(tmp_path: Path) -> None:
     listed = json.loads((tmp_path / MANIFEST).read_bytes())["files"]
     on_disk = {str(path.relative_to(tmp_path)) for path in tmp_path.rglob("*") if path.is_file()} - {MANIFEST}
     assert {entry["file"] for entry in listed if entry["state"] == "fresh"} == on_disk
-    assert {entry["item"] for entry in listed} == set(ITEMS) - ({"clips"} if not _has_clips(material) else set())
-
-
-def _has_clips(material: Material) -> bool:
-    return any(work.item == "clips" for work in works(material))
+    assert {entry["item"] for entry in listed} == set(ITEMS)
 
 
 def test_one_changed_reading_makes_exactly_its_dependents_stale(tmp_path: Path) -> None:
     before = made_in(tmp_path, EPISODE)
     after = with_reading(EPISODE, FRONT_LEFT, 8.0)
-    expected = {"brief.pdf", "captions.srt", "captions.vtt", "cue_cards.pdf"}
-    now = material_of(after)
-    expected |= {
-        work.file for work in works(before)
-        if work.item == "pictures" and now.scenes[work.file[12:-4]] != before.scenes[work.file[12:-4]]
-    }  # fmt: skip
-    found = stale(tmp_path, after)
-    assert set(found) == expected
-    # by what each picture shows: the front left tire's depth, or another tire's, or none
-    pictures = {file.partition("_")[2].removesuffix(".png") for file in found if file.startswith("pictures/")}
-    assert {"depth_by_wheel", "axle_match"} <= pictures
-    assert not {"placard", "date_code", "coins", "hydroplaning"} & pictures
+    now, found = material_of(after), stale(tmp_path, after)
+    others = {"brief.pdf", "captions.srt", "captions.vtt", "cue_cards.pdf", "clips/01_depth_by_wheel.mov"}
+    pictures = {f for f in found if f.startswith("pictures/")}
+    assert set(found) == others | pictures
+    # the front left tire's depth decides these; the front right one, the placard or a code decides those
+    names = {file.partition("_")[2].removesuffix(".png") for file in pictures}
+    assert {"depth_by_wheel", "axle_match"} <= names
+    assert not {"placard", "date_code", "coins", "hydroplaning"} & names
+    assert names == {id_ for id_, scene in before.scenes.items() if now.scenes[id_] != scene}
     assert found["captions.srt"] == ("front left, reading of 7 Nov 2026, outer groove, place 1: 9/32 in, now 8/32 in",)
 
 
