@@ -7,10 +7,12 @@ from studio.script.aspects import BY_ID, CUES, DEFAULT, OF_DIMENSION, Dimension
 from studio.script.verdict import Around
 
 _NEAR = 90  # characters: words farther from a number than this do not tell what it is about
-_CLAUSE = re.compile(r"[,;()–—]\s|\b(?:and|but|while|whereas|though)\b", re.IGNORECASE)
+_CLAUSE = re.compile(r"[,;()–—]\s|\b(?:and|but|while|whereas|though|when|because|although)\b", re.IGNORECASE)
 _NUMBERS = re.compile(
     r"\d|\b(?:two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|\w+teen|\w+ty|hundred|thousand|half|quarter|"
     r"eighth|thirty-seconds?)\b", re.IGNORECASE)  # fmt: skip
+_WITHOUT_ANYBODY = frozenset({"len", "pressure", "age", "money", "week", "year", "index", "torque", "turns", "rpm"})
+_BY_NEARNESS = frozenset({"rating", "placard"})
 _RULES_OUT = {  # what the key says makes these meanings impossible in its clause
     "new": ("past", "depth", "mean"), "legal": ("depth",), "over_legal": ("depth", "legal"), "apart": ("depth",),
     "tolerance": ("apart", "around", "depth"), "rating": ("carry",), "placard": ("read", "set", "before"),
@@ -34,19 +36,23 @@ def addressed(around: Around, dimensions: Sequence[Dimension], of_somebody: bool
     """
     start, end = around.at
     scored: list[tuple[int, str]] = []
+    raw: dict[str, int] = {}
     clause = set()
     for aspect, spans in around.cues.items():
         far, parted = min(_apart(around.sentence, span, (start, end)) for span in spans)
         if far <= _NEAR:
+            raw[aspect] = far
             scored.append((far + 40 * parted - 30 * BY_ID[aspect].weight, aspect))
             if not parted:
                 clause.add(aspect)
     named = [aspect for _, aspect in sorted(scored)]
-    ruled_out = {its for aspect in clause for its in _RULES_OUT.get(aspect, ())}
+    ruled_out = {its for aspect in clause for its in _RULES_OUT.get(aspect, ())
+                 if aspect not in _BY_NEARNESS or raw[aspect] <= raw.get(its, raw[aspect])}  # fmt: skip
     shared = {aspect for aspect in clause if not BY_ID[aspect].of_tire and BY_ID[aspect].weight}
     if shared and not of_somebody and "money" not in dimensions:
         ruled_out |= {aspect for aspect in named if BY_ID[aspect].of_tire}
-    usual = [] if clause - ruled_out else [DEFAULT[d] for d in dimensions if d in DEFAULT]
+    usual = [] if clause - ruled_out else [
+        DEFAULT[d] for d in dimensions if d in DEFAULT and (of_somebody or d in _WITHOUT_ANYBODY)]
     return [aspect for aspect in dict.fromkeys([*named, *usual]) if aspect not in ruled_out], clause
 
 

@@ -7,7 +7,8 @@ from studio.script.said import Said
 _SHARE = 0.1  # how far rounding may go, as a share of the value (custom of speech, no source)
 _SHARE_ROUGH = 0.15
 _BEYOND = 0.4  # "more than 8000" of 8060, not of 80,000
-_SHORT = 0.12  # "almost an inch"
+_SHORT = 0.1  # "almost an inch"
+_DECIMALS = (0.1, 0.01, 0.001)
 _SIGNED: tuple[str, ...] = ("degC", "degF")
 
 
@@ -33,7 +34,7 @@ def tolerance(said: Said, value: float) -> float:
 
 def _fine(said: Said, value: float) -> float:
     """Half of the last decimal counts however small the value is."""
-    return said.step / 2 if said.step < 1 and said.step / 2 <= 0.25 * abs(value) else 0.0
+    return said.step / 2 if said.step in _DECIMALS and said.step / 2 <= 0.25 * abs(value) else 0.0
 
 
 def _agree(said: Said, value: float, unit: str) -> bool:

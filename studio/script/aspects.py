@@ -53,7 +53,8 @@ ASPECTS: tuple[Aspect, ...] = (
        "tread_left:*_advice life:*_advice", of_tire=False),
     _a("bars", "len", r"wear[- ]?(?:bars?|indicators?)|\bbars\b|indicators?", "tread_left:wear_bar gauges:*",
        of_tire=False),
-    _a("new", "len", r"(?:when|was|were|as|are|is|they|it|brand)[ -]new\b|new,|fresh|from new|new depth|left the "
+    _a("new", "len", r"(?:when|was|were|as|are|is|they|it|brand)[ -]new\b|new, (?:it|they|these|this|the)\b|fresh|"
+                     r"from new|new depth|left the "
                      r"(?:factory|mold|"
        r"mould)|start(?:ed|s)? (?:out|life|with|at)|came with|once had|originally|at first|new tread|new one has|"
        r"starting depth", "tread_left:depth_new size:tread_depth_new",
@@ -70,7 +71,8 @@ ASPECTS: tuple[Aspect, ...] = (
                        r"have\b|"
        r"down to|rubber|profile",
        "tread_left:value tread_left:depth life:depth wet:tread condition:depth repair_zone:depth gauges:depth"),
-    _a("apart", "len", r"apart|differ|unequal|mismatch|deeper than|shallower|lower than|higher than|worn more|wore|gap|"
+    _a("apart", "len", r"apart|separat|differ|unequal|mismatch|deeper than|shallower|lower than|higher than|worn "
+                       r"more|wore|gap|"
        r"less than the|more than the|further worn|between (?:them|the two|the)|larger than|smaller than|taller than|"
        r"too (?:much|far|big)|off\b|disagree|spread",
        "matching:value matching:difference matching:difference_lowest matching:tape_difference "
@@ -82,7 +84,8 @@ ASPECTS: tuple[Aspect, ...] = (
        "size:circumference size:rolling_circumference "
        "matching:rolling_circumference_* slip:rolling_circumference_* wear_effects:circumference_* "
        "spare:rolling_* size_swap:rolling_*"),
-    _a("tolerance", "len", r"toleran|allow|permit|manual|maker|limit|at most|no more than|may (?:be|differ)|shops?\b|"
+    _a("tolerance", "len", r"toleran|allow|permit|manual|maker|limit|at most|no more than|within|\bstay|exceed|"
+       r"may (?:be|differ)|shops?\b|"
        r"handbook|act\b|take note|accept",
        "matching:limit matching:tolerance_* choices:limit_* rotation:apart_from "
        "matching:margin", of_tire=False, weight=1),
@@ -121,10 +124,10 @@ ASPECTS: tuple[Aspect, ...] = (
     _a("before", "pressure", r"before|was\b|had\b|were\b|last", "pressure:before pressure:expected pressure:read"),
     _a("reference", "pressure", r"reference|defined at|rated at|load table|least pressure|enough for",
        "ratings:reference_pressure ratings:pressure_for_rating size_swap:pressure_for_as_much"),
-    _a("read", "pressure", r"hold|reads?\b|measure|gauge|has\b|have\b|shows|\bis at|found|got\b|pressure|only",
+    _a("read", "pressure", r"hold|reads?\b|measure|gauge|has\b|have\b|had\b|shows|\bis at|found|got\b|pressure|only",
        "pressure:read pressure:value pressure:street spare:pressure ratings:pressure_* wet:pressure"),
     # temperatures
-    _a("temperature", "temp", r"cold|warm|frost|shop|garage|fill|morning|outside|driv|street|"
+    _a("temperature", "temp", r"cold|warm|frost|shop|checked|measured|when we|garage|fill|morning|outside|driv|street|"
        r"air temperature|out there",
        "pressure:*temperature given:*temperature", of_tire=False),
     # ages

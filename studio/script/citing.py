@@ -11,6 +11,8 @@ from studio.script.ground import Ground
 from studio.script.said import Said
 from studio.script.verdict import GENERAL, Around, Judged
 
+_LOADS = "load index table"
+_OF_LOAD = 0.005  # rounding between kg and lb
 _ENOUGH = 2  # words that a row of the tables must share with the sentence
 _LEGAL = re.compile(r"legal|\blaw\b|limit|minimum|needs?\b|ask|must|\bmay\b|allow|permit|require|advi[sc]e|"
                     r"recommend", re.IGNORECASE)
@@ -55,10 +57,14 @@ def cited_in(
 def _of_load_index(said: Said, around: Around, ground: Ground) -> Judged | None:
     """``Load index 103 means 875 kg``, whatever tires the episode has."""
     stated = re.search(r"load (?:index|number)\D{0,12}(\d{2,3})", around.sentence, re.IGNORECASE)
-    load = ground.load_of.get(int(stated[1])) if stated and "kg" in said.units else None
+    load = ground.load_of.get(int(stated[1])) if stated and {"kg", "lb"} & set(said.units) else None
     if stated is None or load is None:
         return None
-    return Judged(state="cited", expected=f"{load:g} kg", source="load index table") if load == said.value else None
+    said_kg = Quantity(said.value, said.units[0]).to("kg").value
+    what = f"{load:g} kg ({Quantity(load, 'kg').in_system('us').text()})"
+    if abs(said_kg - load) <= max(_OF_LOAD * load, said.step / 2):
+        return Judged(state="cited", expected=what, source=_LOADS)
+    return Judged(state="contradicted", expected=what, source=_LOADS, why=f"the table says {what} for {stated[1]}")
 
 
 def _fits(said: Said, row: Cited) -> bool:

@@ -99,9 +99,8 @@ def _of_work(rundown: Rundown, tables: Tables) -> Iterator[Duty]:
         for work in segment.shows:
             if work not in tables.cautions:
                 known = ", ".join(tables.cautions)
-                yield Duty(kind="unknown_work", segment=segment.id, sentence=f"{named} shows {work[:40]!r}, which "
-                                                                             f"has no "
-                           f"caution; expected one of {known}.")  # fmt: skip
+                sentence = f"{named} shows {work[:40]!r}, which has no caution; expected one of {known}."
+                yield Duty(kind="unknown_work", segment=segment.id, sentence=sentence)
         for its in cautions_of(segment, tables):
             if not its.named and its.caution.signal == "WARNING" and its.caution.id in _HANDS_ON:
                 sentence = (

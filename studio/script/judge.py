@@ -31,8 +31,11 @@ def judge(said: Said, around: Around, ground: Ground) -> Judged | None:
     return elsewhere(said, around, ground, dimensions) or _judged(said, around, ground, dimensions)
 
 
-def _judged(said: Said, around: Around, ground: Ground, dimensions: Sequence[Dimension]) -> Judged:
-    """What the words mean comes first, then the tables, then whatever else the subjects have."""
+def _judged(said: Said, around: Around, ground: Ground, dimensions: Sequence[Dimension]) -> Judged | None:
+    """What the words mean comes first, then the tables, then whatever else the subjects have.
+
+    A number whose unit was only borrowed and that nothing is known of is taken for a count.
+    """
     subjects, sure = subjects_of(around)
     meaning = _meaning(said, around, ground, dimensions)
     if meaning.match is not None:
@@ -54,7 +57,9 @@ def _judged(said: Said, around: Around, ground: Ground, dimensions: Sequence[Dim
     if match := _match(said, loose):
         return _computed(match, ground)
     row = cited_in(said, around, ground, dimensions, strict=False)
-    return row or Judged(state="unbacked", why="nothing computed and no table backs it")
+    if row or said.unit_inferred:
+        return row
+    return Judged(state="unbacked", why="nothing computed and no table backs it")
 
 
 class Meaning(msgspec.Struct, frozen=True, kw_only=True):

@@ -23,7 +23,7 @@ _YEAR = re.compile(
     r"year)?"
     r" (?P<n>(?:19|20)\d{2})\b", re.IGNORECASE)  # fmt: skip
 _MADE = re.compile(r"\b(?:made|built|produced|manufactured|mou?lded|born|week|date code|dates? (?:from|back))\b", re.I)
-_INDEX = re.compile(r"\bload (?:index|number)(?: of| is| says)? (?P<n>\d{2,3})\b", re.IGNORECASE)
+_INDEX = re.compile(r"\bload (?:index|number)(?:,| of| is| says)* (?P<n>\d{2,3})\b", re.IGNORECASE)
 _MULTIPLE = re.compile(
     r"\b(?P<m>twice|double|triple|half|(?:two|three|four|five|six|\d{1,2}) times)\b"
     r"(?= (?:as (?:much|deep|many|old|far|fast|high|heavy|wide|long)|(?:the|its|that|of the|of its) ))",
@@ -45,17 +45,24 @@ _OLDEST = 40
 _TIMES = {"twice": 2.0, "double": 2.0, "triple": 3.0, "half": 0.5}
 _WORD_TIMES = {"two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "a": 1, "one": 1}
 _PARTS = {"third": 3, "quarter": 4, "fifth": 5, "tenth": 10}
-_LEAST = re.compile(r"\b(?:at least|more than|over|above|beyond|upwards of|better than|no less than|past)\s+$", re.I)
+_NEARLY = re.compile(
+    r"\b(?:nearly|almost|barely|hardly|not quite|close to|just (?:over|under|above|below|short of)|a (?:little|bit|"
+    r"touch|"
+    r"hair) (?:over|under|above|below|more than|less than))(?:\s+(?:the|a|an))?\s+$", re.IGNORECASE)  # fmt: skip
+_LIMITS = re.compile(  # what must not be passed is the limit itself
+    r"\b(?:no|not|never|nothing)\b[^.,;]{0,24}(?:more|less|fewer) than\s+$|n['’]t [^.,;]{0,24}more than\s+$|"
+    r"\b(?:at most|up to)\s+$", re.IGNORECASE)  # fmt: skip
+_LEAST = re.compile(r"\b(?:at least|more than|over|above|beyond|upwards of|better than|past)\s+$", re.I)
 _MOST = re.compile(
-    r"\b(?:at most|less than|under|below|up to|no more than|not more than|fewer than|nearly|almost|just short of"
-    r"|barely|hardly|just under|not quite|close to)(?:\s+(?:the|a|an))?\s+$", re.IGNORECASE)  # fmt: skip
+    r"\b(?:less than|under|below|fewer than)(?:\s+(?:the|a|an))?\s+$",
+    re.IGNORECASE)  # fmt: skip
 _ROUGH = re.compile(
     r"\b(?:about|roughly|around|approximately|some|almost|nearly|close to|just under|just over|a good|barely|not quite"
     r"|a little (?:over|under|more than|less than)|or so|say|call it|well over|give or take|near)(?:\s+(?:a|an))?\s+$"
     r"|[~≈]\s*$", re.IGNORECASE)  # fmt: skip
 _OR_SO = re.compile(r"\s*(?:or so|or thereabouts|give or take|more or less|plus or minus)\b", re.IGNORECASE)
 _GOES_ON = frozenset(
-    "and or at in on for behind above below to the but is are was instead rather than against as well too"
+    "and or if at in on for behind above below to the but is are was instead rather than against as well too"
     " now left here there while versus vs when with not up before after where only again out over past short more"
     " each all round apart".split()
 )
@@ -65,6 +72,8 @@ _READS = re.compile(
     r"about"
     r"|at))?\s+$", re.IGNORECASE)  # fmt: skip
 _HAS = re.compile(r"\b(?:should (?:have|hold|be)|has|have|holds?|reads?|is at)\s+$", re.IGNORECASE)
+_PRICES = 50
+_FEW = 20  # "196 for one": a small number in words beside money is a count
 _DEEPEST = 24.0
 _BACK = 60
 
@@ -206,6 +215,8 @@ def _round_step(value: float) -> float:
 
 def _bound(text: str, start: int) -> Bound:
     before = text[max(0, start - _BACK) : start]
+    if _NEARLY.search(before) or _LIMITS.search(before):
+        return ""
     return "least" if _LEAST.search(before) else "most" if _MOST.search(before) else ""
 
 
@@ -215,12 +226,14 @@ def _borrowed(
     """The unit that a bare number leaves out: that of a neighbor in its sentence, or the gauge's; none for a count."""
     number = running[place]
     dates = number.step == 1.0 and 1950 <= number.value < 2060
-    if dates or (number.in_words and number.step < 1) or not _stands_alone(text, number):
+    if dates or (number.in_words and 0 < number.value < 1) or not _stands_alone(text, number):
         return ()
     sentence = bisect_right(sentences, number.start)
-    for step in (-1, 1, -2, 2):
+    for step in (-1, 1, -2, 2, -3, 3, -4, 4):
         other = running[place + step] if 0 <= place + step < len(running) else None
         if other is None or other.unit in (None, "years", "%"):
+            continue
+        if other.unit == "money" and number.in_words and number.value <= _FEW:
             continue
         here = bisect_right(sentences, other.start) == sentence
         lately = step == -1 and number.start - other.end <= _BACK and _HAS.search(text[: number.start][-_BACK:])
@@ -234,7 +247,7 @@ def _borrowed(
 def _alike(number: RunningNumber, other: RunningNumber) -> bool:
     """Whether the two could be said in one unit: neither is many times the other."""
     small, large = sorted((abs(number.value), abs(other.value)))
-    return large <= 10 * small or other.unit in ("degC", "degF")
+    return large <= (_PRICES if other.unit == "money" else 10) * small or other.unit in ("degC", "degF")
 
 
 def _stands_alone(text: str, number: RunningNumber) -> bool:

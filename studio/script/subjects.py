@@ -34,16 +34,18 @@ _SET = (
     r"(?:tire|tyre)|each (?:tire|tyre)|whole car|all (?:the |our )?(?:tires|tyres)"
 )
 _CHOICES: tuple[tuple[str, str], ...] = (
-    ("four", r"four new|the four(?= (?:cost|come|are|make|will))|buy(?:ing)? (?:all )?four|set of four|all four new|"
+    ("four", r"four new|(?:the )?four(?= (?:would|costs?|comes?|make|will|are [$€£]))|buy(?:ing)? (?:all )?four|set "
+             r"of four|all four new|"
              r"four (?:tires|tyres)(?= (?:cost|come|are "
              r"\$|will))|new set|whole new set"),
     ("used_pair", r"used pair|pair of used|two used|second[- ]hand pair"),
-    ("pair", r"new pair|pair of new|two new|a pair(?= (?:cost|come|at the|of))"),
+    ("pair", r"new pair|pair of new|two new|a pair(?= (?:cost|come|at the|of|for|is|would|[$€£\d]))"),
     ("shaved", r"shav(?:e|ing|ed)"),
     ("one", r"one new|single new|a single (?:tire|tyre)|just one (?:tire|tyre)|one (?:tire|tyre)(?= (?:cost|come|"
             r"alone))"),
     ("keep", r"keep(?:ing)? (?:all|them)"),
 )  # fmt: skip
+_SIDES = ("left", "right")
 _OTHER_SEASON = {"winter": "summer", "summer": "winter"}
 _GROUPS = 40
 _LEFT_OUT = re.compile(r"\b(?:all but|except(?: for)?|other than|apart from|besides)(?: the)? $", re.IGNORECASE)
@@ -64,6 +66,7 @@ class Lexicon(msgspec.Struct, frozen=True, kw_only=True):
 
     words: re.Pattern[str]
     meant: Mapping[str, tuple[frozenset[str], bool]]
+    subjects: frozenset[str]
 
     def mentions(self, text: str) -> list[Mention]:
         """Everybody mentioned in ``text``, in its order."""
@@ -73,15 +76,17 @@ class Lexicon(msgspec.Struct, frozen=True, kw_only=True):
             if _LEFT_OUT.search(text, max(0, match.start() - 20), match.start()):
                 ids, group = frozenset(CORNERS) - ids, True
             if found and match.start() - found[-1].end <= _SAME_PHRASE:
-                ids = _of_the_group(found[-1], ids)
+                ids = self._of_the_group(found[-1], ids, match[0])
             found.append(Mention(start=match.start(), end=match.end(), ids=ids, group=group))
         return found
 
-
-def _of_the_group(before: Mention, ids: frozenset[str]) -> frozenset[str]:
-    """``the winter tires: the front left`` means the front left one of them."""
-    meant = frozenset(its for its in before.ids for id_ in ids if id_ in CORNERS and its.endswith(f"_{id_}"))
-    return meant or ids
+    def _of_the_group(self, before: Mention, ids: frozenset[str], words: str) -> frozenset[str]:
+        """``the winter tires: the front left``, ``the winter rear ones ..., the front ones``: those of that set."""
+        if re.search(r"tires?|tyres?|axle|pair|wheels?", words, re.IGNORECASE):
+            return ids
+        sets = {its.removesuffix(place) for its in before.ids for place in CORNERS if its.endswith(f"_{place}")}
+        meant = frozenset(name + place for name in sets for place in ids if name + place in self.subjects)
+        return meant or ids
 
 
 def lexicon(findings: Mapping[str, Finding]) -> Lexicon:
@@ -93,13 +98,16 @@ def lexicon(findings: Mapping[str, Finding]) -> Lexicon:
     alternatives += [(words, frozenset({f"choice:{name}"}), False) for name, words in _CHOICES]
     for end, words in _ENDS:
         alternatives.append((words, frozenset({f"{end}_left", f"{end}_right", f"{end}_axle"}), True))
+    for side in _SIDES:
+        words = rf"{side} (?:one|side|hand side|{_TIRE})|(?:on|to) the {side}\b"
+        alternatives.append((words, frozenset({f"front_{side}", f"rear_{side}"}), True))
     alternatives.append((r"spare(?: tire| tyre| wheel)?|temporary (?:tire|tyre|wheel)", frozenset({"spare"}), False))
     alternatives.append((_SET, frozenset({"set", "car", *CORNERS}), True))
     meant, parts = {}, []
     for number, (words, its, group) in enumerate(alternatives):
         meant[f"g{number}"] = (its, group)
         parts.append(rf"(?P<g{number}>\b(?:{words}))(?!\w)")
-    return Lexicon(words=re.compile("|".join(parts), re.IGNORECASE), meant=meant)
+    return Lexicon(words=re.compile("|".join(parts), re.IGNORECASE), meant=meant, subjects=frozenset(ids))
 
 
 def _bench(findings: Mapping[str, Finding], ids: Iterable[str]) -> list[tuple[str, frozenset[str], bool]]:

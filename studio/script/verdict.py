@@ -12,16 +12,15 @@ from studio.script.said import Said
 from studio.script.subjects import Spoken
 
 State = Literal["computed", "cited", "unbacked", "contradicted"]
-GENERAL = re.compile(
-    r"\b(?:if|would|could|suppose|imagine|most (?=people|\w+s\b)|many|some (?=people|say|think|of the|[a-z]+s\b)|"
-    r"usual(?:ly)?|typical(?:ly)?|often|any|"
-    r"never|in general|"
-    r"someone|"
-    r"neighbou?rs?|friends?|customers?|colleagues?|viewers?|last week|somebody|people|elsewhere|another car|other "
-    r"cars|your car|your tires?|your tyres?|let'?s say|as a rule|instead of|"
-    r"rather than|until|shops?|under which|once (?:it|they)|when (?:it|they) (?:reach|get))\b",
-    re.IGNORECASE)  # fmt: skip
-_POINTS = re.compile(r"\b(?:it|its|they|their|them|this|that|these|those|both|here|each|the (?:two|pair|gap|limit))\b",
+GENERAL = re.compile(  # talk of other cars, of other times, of what might be
+    r"\b(?:if|would(?! (?:be|come|cost|run|make))|could|suppose|imagine|most (?=people|\w+s\b)|many|usual(?:ly)?|often|"
+    r"some (?=people|say|think|of the|[a-z]+s\b)|typical(?:ly)?|any|never|in general|someone|somebody|people|elsewhere|"
+    r"neighbou?rs?|friends?|customers?|colleagues?|viewers?|last week|(?:another|other) cars?|your (?:car|tires?|"
+    r"tyres?)|"
+    r"let'?s say|as a rule|instead of|rather than|until|shops?|under which|once (?:it|they)|"
+    r"when (?:it|they) (?:reach|get))\b|^\s*(?:an?|any|every) (?:\w+ )?(?:tire|tyre)s?\b", re.IGNORECASE)  # fmt: skip
+_POINTS = re.compile(r"\b(?:it|its|we|our|i|my|they|their|them|this|that|these|those|both|here|each|the (?:two|pair|"
+                     r"gap|limit))\b",
                      re.IGNORECASE)  # fmt: skip
 
 
@@ -58,7 +57,8 @@ def dimensions_of(said: Said) -> list[Dimension]:
 def subjects_of(around: Around) -> tuple[frozenset[str], bool]:
     """The subjects meant, and whether they are sure enough to contradict the number."""
     if around.spoken is not None:
-        return around.spoken.ids, around.spoken.sure
+        told = around.spoken.ids & {id_.partition(".")[2] for id_ in around.context}
+        return told or around.spoken.ids, around.spoken.sure
     pointing = bool(_POINTS.search(around.sentence))
     if around.carried is not None:
         return around.carried.ids, pointing

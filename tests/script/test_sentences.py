@@ -9,14 +9,21 @@ import pytest
 from tests.script.scoring import score, sentences
 
 LEAST = 0.95
+SETS = tuple(f"sentences{name}.txt" for name in ("", "_two", "_three", "_four", "_five"))
 
 
-@pytest.mark.parametrize("file", ["sentences.txt", "sentences_two.txt", "sentences_three.txt", "sentences_four.txt"])
+@pytest.mark.parametrize("file", SETS)
 def test_precision_and_recall(file: str, capsys: pytest.CaptureFixture[str]) -> None:
     its = score(list(sentences(file)))
     with capsys.disabled():
         print(f"\n{its.line(file)}", *its.misses, sep="\n  ")
     assert its.precision > LEAST and its.recall > LEAST
+
+
+def test_precision_and_recall_of_the_alarms_over_all_sets(capsys: pytest.CaptureFixture[str]) -> None:
+    its = score([sentence for file in SETS for sentence in sentences(file)])
+    with capsys.disabled():
+        print(f"\n{its.line('all sets')}")
     assert its.alarm_precision > LEAST and its.alarm_recall > LEAST
 
 
