@@ -18,8 +18,8 @@ from studio.model.finding import Findings
 from studio.model.quantity import System
 
 _MODULES = (
-    "size_code", "cross_section", "sizes_beside", "rotation", "depth_compare", "depth_by_wheel", "coins", "wear_bars",
-    "wear_profile", "date_code", "axle_match", "life_left", "choices", "ratings", "hydroplaning",
+    "size_code", "cross_section", "sizes_beside", "rotation", "depth_compare", "depth_by_wheel", "coins",
+    "wear_bars", "wear_profile", "date_code", "axle_match", "life_left", "choices", "ratings", "hydroplaning",
     "pressure_temperature", "repair_zone", "damage", "placard",
 )  # fmt: skip
 

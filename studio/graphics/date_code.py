@@ -8,6 +8,7 @@ from studio.graphics.draw import polyline
 from studio.graphics.frame import Frame
 from studio.graphics.layout.notes import Note, deciding_note, note_of
 from studio.graphics.layout.page import Words, plan
+from studio.graphics.layout.uncut import plan_uncut
 from studio.graphics.look import Look
 from studio.graphics.parts.age_line import advice_mark, age_line
 from studio.graphics.parts.date_plate import date_plate, group_bracket
@@ -61,7 +62,7 @@ class DateCode:
         """The picture for this frame and look."""
         words = msgspec.structs.replace(data.words, sources=source_line(data.sources, frame))
         notes = data.notes if frame.shape != "square" else tuple(_brief(note) for note in data.notes)
-        page = plan(frame, look, words, notes, discs=True)
+        page = plan_uncut(lambda these: plan(frame, look, words, these, discs=True), notes, _brief)
         its = arrange(data.code, {note.name for note, _ in page.placed}, page.drawing, frame)
         line = line_width(frame)
         marks: list[Shape | Text | ArcText] = [*date_plate(its.plate, look, "code", line)]

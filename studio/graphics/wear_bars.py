@@ -10,7 +10,7 @@ from studio.graphics.layout.page import Words, plan
 from studio.graphics.layout.text import font_size, wrap
 from studio.graphics.look import Look
 from studio.graphics.parts.bar_patch import BarPatch, bar_patch
-from studio.graphics.parts.depth_axis import axis_width, depth_axis
+from studio.graphics.parts.depth_axis import axis_width, depth_axis, last_tick
 from studio.graphics.parts.groove_section import TreadPiece, tread_piece
 from studio.graphics.parts.scale_bar import doubt_mark, limit_line
 from studio.graphics.scene import Point, Scene, Shape, Stroke, Text
@@ -146,13 +146,7 @@ def arrange(data: WearBarsData, body: Box, frame: Frame) -> Arranged:
     boxes = tuple(Box(left, tops, across, title * _line(frame))
                   for left, across in ((body.left, patch), (lefts[0], wide), (lefts[1], wide)))  # fmt: skip
     return Arranged(patch=BarPatch(box=Box(body.left, body.top, patch, high)), pieces=(pieces[0], pieces[1]),
-                    axis_x=axis_x, highest_mm=_whole(highest, data.units), titles=boxes)  # fmt: skip
-
-
-def _whole(mm: float, units: System) -> float:
-    """The depth of the last whole tick of the scale that is not above ``mm``."""
-    step = depth(1.0, "32nds" if units == "us" else "mm").to("mm").value
-    return max(1, int(mm / step + 1e-6)) * step - 1e-6
+                    axis_x=axis_x, highest_mm=last_tick(highest, data.units), titles=boxes)  # fmt: skip
 
 
 def _lines(words: str, across: float, frame: Frame) -> tuple[str, ...]:

@@ -8,8 +8,9 @@ import msgspec
 
 from studio.graphics.catalogue import CannotShow, Request, picture
 from studio.graphics.frame import Frame
-from studio.graphics.layout.notes import Note, deciding_note, note_of, rows
-from studio.graphics.layout.page import Page, Words, plan
+from studio.graphics.layout.notes import Note, deciding_note, note_of
+from studio.graphics.layout.page import Words, plan
+from studio.graphics.layout.uncut import plan_uncut
 from studio.graphics.look import Look
 from studio.graphics.parts.depth_axis import depth_axis
 from studio.graphics.parts.scale_bar import doubt_mark
@@ -67,7 +68,8 @@ class WearProfile:
     def compose(self, data: WearProfileData, frame: Frame, look: Look) -> Scene:
         """The picture for this frame and look."""
         words = msgspec.structs.replace(data.words, sources=source_line(data.sources, frame, 1))
-        page = _planned(_squared(data.notes) if frame.shape == "square" else data.notes, frame, look, words)
+        notes = _squared(data.notes) if frame.shape == "square" else data.notes
+        page = plan_uncut(lambda these: plan(frame, look, words, these), notes, _less)
         its = arrange(data.section, page.drawing, frame)
         across = its.across
         marks: list[Shape | Text] = [
@@ -143,21 +145,6 @@ def _notes(finding: Finding, units: System) -> tuple[Note, ...]:
         note = note_of("doubt", depth(finding.uncertainty, finding.unit), "doubt of a difference", units, 2, priority=2)
         notes.append(msgspec.structs.replace(note, value=f"±{note.value}", other="", brief="doubt"))
     return tuple(notes)
-
-
-def _planned(notes: tuple[Note, ...], frame: Frame, look: Look, words: Words) -> Page:
-    """The page; of a list of causes or checks that would be cut, as many as fit are said."""
-    while True:
-        page = plan(frame, look, words, notes)
-        cut = {note.name for note, box in page.placed if _is_cut(note, frame, box.width)}
-        shorter = tuple(_less(note) if note.name in cut else note for note in notes)
-        if shorter == notes:
-            return page
-        notes = shorter
-
-
-def _is_cut(note: Note, frame: Frame, widest: float) -> bool:
-    return any(text.endswith("…") for row in rows(note, frame, widest) for text, *_ in row.parts)
 
 
 def _less(note: Note) -> Note:

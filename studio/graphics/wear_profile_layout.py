@@ -1,6 +1,6 @@
 """Where the parts of a wear profile stand: the axis, the tread as wide as there is room, numbers above, names below.
 
-Depths are enlarged by a whole number of times the tread's width, where the tire's size is known; that is stated.
+Depths are enlarged by a round number of times the tread's width, where the tire's size is known; that is stated.
 """
 
 from collections.abc import Sequence
@@ -11,7 +11,7 @@ import msgspec
 from studio.graphics.frame import Box, Frame
 from studio.graphics.layout.notes import LINE_STEP
 from studio.graphics.layout.text import font_size, width
-from studio.graphics.parts.depth_axis import axis_width
+from studio.graphics.parts.depth_axis import axis_width, last_tick
 from studio.graphics.parts.tire_section import SectionView
 from studio.graphics.parts.tread_across import TreadAcross
 from studio.graphics.scene import Point
@@ -19,6 +19,7 @@ from studio.model.quantity import System
 
 _BASE = 2.0  # the rubber under the grooves, in grid units
 _LOW = 34.0  # in grid units: a drawing no higher than this has one row of words below it
+_MOST_TIMES = 14  # enlarged more than this, ribs look like pillars
 _LEAST_MM = 4.0  # where the depth when new is not known the scale reaches at least so far
 _WIDTH_MM, _OUTER_MM, _RIM_MM = 205.0, 640.0, 406.0  # a neutral tire where the size is not known; nothing is said of it
 
@@ -89,9 +90,11 @@ def arrange(section: Section, body: Box, frame: Frame) -> Arranged:
     floor = body.bottom - (1 if low else 2) * line - (0.8 + _BASE) * grid
     values_base = body.top + 1.1 * cap
     scale = (floor - values_base - (1.0 if low else 2.0) * grid - (0.0 if low else small)) / highest
-    said, times = "depths enlarged", int(scale / px)
+    said, times = "depths enlarged", int(2 * scale / px) / 2
     if section.sized and times >= 1:
-        scale, said = times * px, f"depths {times} × the scale of the width"
+        room, times = scale * highest, min(times, _MOST_TIMES)
+        scale, said = times * px, f"depths {times:g} × the scale of the width"
+        floor -= (room - scale * highest) / 2
     if low or width(said, small) > right - left:
         said = said.replace(" the scale of the width", "")
     places = [(left + (view.grooves_mm[groove.number - 1] + view.tread_mm / 2) * px, groove.mm)
@@ -102,7 +105,7 @@ def arrange(section: Section, body: Box, frame: Frame) -> Arranged:
     names_base = floor + _BASE * grid + 0.8 * grid + small
     names = _names(section.grooves, [x for x, _ in places], frame, width(said, small) if low else 0.0)
     return Arranged(
-        across=across, axis_x=axis_x, highest_mm=highest, value_cap=cap,
+        across=across, axis_x=axis_x, highest_mm=last_tick(highest, section.units), value_cap=cap,
         values=_values(section.grooves, [x for x, _ in places], frame),
         values_base=across.height(highest) - (0.6 if low else 1.6) * grid, names=names, names_base=names_base,
         said=said,

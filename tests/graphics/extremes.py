@@ -13,8 +13,8 @@ from studio.model.specimen import Gauge, Reading, Specimen, TreadPattern
 ON = dt.date(2026, 11, 14)
 THIRTY_SECOND = Gauge(name="dial gauge", resolution=depth(1, "32nds"))
 PICTURES = (
-    "size_code", "cross_section", "sizes_beside", "rotation", "depth_compare", "depth_by_wheel", "coins", "wear_bars",
-    "wear_profile", "date_code", "axle_match", "life_left", "choices", "ratings", "hydroplaning",
+    "size_code", "cross_section", "sizes_beside", "rotation", "depth_compare", "depth_by_wheel", "coins",
+    "wear_bars", "wear_profile", "date_code", "axle_match", "life_left", "choices", "ratings", "hydroplaning",
     "pressure_temperature", "repair_zone", "damage", "placard",
 )  # fmt: skip
 LONG_TITLE = (

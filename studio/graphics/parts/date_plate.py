@@ -3,7 +3,7 @@
 import msgspec
 
 from studio.graphics.color import mix
-from studio.graphics.draw import arc, polyline, rectangle
+from studio.graphics.draw import arc, polar, polyline, rectangle
 from studio.graphics.frame import Box
 from studio.graphics.layout.text import width
 from studio.graphics.look import Look
@@ -40,8 +40,7 @@ class DatePlate(msgspec.Struct, frozen=True, kw_only=True):
         """Where a line to a group's words leaves its bracket."""
         its = self.lettering
         middle = sum(self.groups()[group]) / 2
-        outline = arc(its.center, its.radius - 0.24 * its.cap_height, middle, middle)
-        return (float(outline[0][-2]), float(outline[0][-1]))
+        return polar(its.center, its.radius - 0.24 * its.cap_height, middle)
 
 
 def date_plate(its: DatePlate, look: Look, name: str, line: float, step: int = 0) -> tuple[Shape | ArcText, ...]:

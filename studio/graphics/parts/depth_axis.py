@@ -40,6 +40,12 @@ def depth_axis(
     return (Shape(name="axis/ticks", step=step, outline=ticks, stroke=line), *texts, unit)
 
 
+def last_tick(mm: float, units: System) -> float:
+    """The depth in mm of the last tick that is not above ``mm``: a scale up to there stays below what it measures."""
+    step = _step_mm(units)
+    return max(1, int(mm / step + 1e-6)) * step - 1e-6
+
+
 def _label(name: str, text: str, at: tuple[float, float], frame: Frame, look: Look, step: int) -> Text:
     return Text(name=name, step=step, text=text, at=at, cap_height=frame.cap_height("small"), fill=look.quiet,
                 ground=look.ground, role="small", anchor="end")  # fmt: skip

@@ -8,7 +8,7 @@ from studio.graphics.draw import bounds
 from studio.graphics.frame import FRAMES
 from studio.graphics.layout.text import box
 from studio.graphics.look import shipped_looks
-from studio.graphics.parts.depth_axis import axis_width, depth_axis
+from studio.graphics.parts.depth_axis import axis_width, depth_axis, last_tick
 from studio.graphics.scene import Shape, Text
 
 LOOK = shipped_looks()["chalk"]
@@ -35,3 +35,11 @@ def test_ticks_reach_the_highest_depth_and_are_no_finer_than_8_px(scale):
     assert 800.0 - bounds(ticks.outline)[1] >= 9.0 * scale
     heights = sorted({float(command[-1]) for command in ticks.outline[2:] if len(command) > 1})
     assert all(b - a >= 8.0 - 1e-6 for a, b in pairwise(heights))
+
+
+@pytest.mark.parametrize(
+    ("mm", "units", "ticks"), [(8.7, "metric", 8), (8.0, "metric", 8), (7.9375, "us", 10), (0.2, "us", 1)]
+)
+def test_the_last_tick_is_never_above_the_depth_but_there_is_one(mm, units, ticks):
+    last = last_tick(mm, units)
+    assert last / (25.4 / 32 if units == "us" else 1.0) == pytest.approx(ticks, abs=1e-5)
