@@ -73,7 +73,7 @@ def _cards(number: int, segment: TimedSegment) -> Iterator[list[Flowable]]:
             card += [paragraph(note, style(10, SEMIBOLD, before=4)) for note in segment.notes]
         card += [paragraph(text, style(LARGE, before=8)) for text in texts]
         if place == len(groups) - 1:
-            named = ", ".join(picture.name for picture in segment.pictures)
+            named = ", ".join(dict.fromkeys(picture.name for picture in segment.pictures))
             card += [paragraph(f"Picture: {named}", style(10, tint="measure", before=8))] if named else []
         yield card
 
@@ -118,8 +118,10 @@ def shot_list(material: Material) -> bytes:
     story: list[Flowable] = [Heading("Shots, pictures and props", 0, "shots", style(18, BOLD))]
     small, bold = style(9.5), style(9.5, SEMIBOLD)
     rows = [[paragraph(text, bold) for text in ("From", "Segment", "Shot", "Picture", "Prop")]]
-    for _, title, shot, framing, picture, prop, start in shot_rows(material):
+    before = ""
+    for segment, its, shot, framing, picture, prop, start in shot_rows(material):
         said = f"{shot} ({framing})" if framing else shot
+        title, before = ("" if segment == before else its), segment
         rows.append([paragraph(text, small) for text in (start, title, said, picture, prop)])
     if len(rows) == 1:
         story.append(paragraph("No shots, pictures or props are planned yet.", style(10)))

@@ -11,6 +11,7 @@ from studio.handoff.scheduling import scheduled
 from studio.model.episode import Episode
 from studio.model.finding import Findings
 from studio.reference.tables import Tables
+from studio.script.duties import cautions_of
 
 PICTURES = "pictures"
 
@@ -18,7 +19,7 @@ PICTURES = "pictures"
 def gather(episode: Episode, findings: Findings, tables: Tables, look: Look, frame: Frame = FRAMES["wide"]) -> Material:
     """All that deliverables need, as values. A picture that has nothing to show yet is left out."""
     scenes = drawable(episode, findings, look, frame)
-    notes = segment_cautions(episode, findings, tables, scenes)
+    notes = segment_cautions(episode, findings, tables)
     schedule = scheduled(episode, findings, scenes, picture_files(episode, scenes), notes)
     return Material(episode, findings, tables, look, schedule, scenes)
 
@@ -46,15 +47,15 @@ def picture_files(episode: Episode, scenes: Mapping[str, Scene]) -> dict[str, st
     return {id_: f"{PICTURES}/{order.index(id_) + 1:02d}_{id_}.png" for id_ in scenes}
 
 
-def segment_cautions(
-    episode: Episode, findings: Findings, tables: Tables, scenes: Mapping[str, Scene]
-) -> dict[str, Sequence[str]]:
-    """The cautions that stand with each segment: of the work it shows, and of what it speaks of."""
+def segment_cautions(episode: Episode, findings: Findings, tables: Tables) -> dict[str, Sequence[str]]:
+    """The cautions that stand with each segment: of the work it shows or tells of, and of the findings it speaks of.
+
+    A picture carries its own.
+    """
     made: dict[str, Sequence[str]] = {}
     for segment in episode.rundown.segments:
-        shown = [row.text for id_ in segment.shows if (row := tables.cautions.get(id_))]
+        shown = [its.caution.text for its in cautions_of(segment, tables)]
         ids = [id_ for point in segment.points for id_ in point.findings]
-        ids += [id_ for cue in segment.pictures if cue.picture in scenes for id_ in scenes[cue.picture].findings]
         spoken = [finding.caution for id_ in ids if (finding := findings.get(id_)) and finding.caution]
         made[segment.id] = tuple(dict.fromkeys([*shown, *spoken]))
     return made
