@@ -66,9 +66,13 @@ def answer(
 
     ``episode`` fills what a comment about its car leaves open. ``corrected`` are facts set right by the presenter.
     """
-    reading = with_corrections(read(text), corrected)
+    as_written = read(text)
+    reading = with_corrections(as_written, corrected)
     viewer = viewer_of(reading, tables=tables, on=on, region=region, episode=episode)
-    return answer_reading(viewer, length, tone)
+    asked = kinds_of(reading)
+    if asked.kind == "none" and reading is not as_written:
+        asked = kinds_of(as_written)  # a fact taken away changes what is known, not what was asked
+    return answer_reading(viewer, length, tone, asked)
 
 
 def viewer_of(

@@ -111,6 +111,8 @@ def _around(text: str, number: RunningNumber) -> tuple[str, str]:
 
 def _is_depth(text: str, number: RunningNumber, depths: list[Fact], spots: list[Fact], tread: bool) -> bool:
     before, after = _around(text, number)
+    if before.endswith(("(", "[", "{")) or after.startswith((")", "]", "}")):
+        return False
     if not 0.4 <= number.value <= 20 or number.step < 0.1 or (number.in_words and not depths):
         return False
     beside = any(

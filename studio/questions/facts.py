@@ -5,6 +5,7 @@ import msgspec
 from studio.model.quantity import Quantity
 
 MOST_READ = 10_000
+MOST_FACTS_SAID = 200
 LIKELY = 0.75
 """From here on a fact is taken as said; below, the reply says how it was read."""
 

@@ -41,6 +41,7 @@ _ALONE = re.compile(
     r"(?<![\w./,+-])(?P<index>[6-9][0-9]|1[0-2][0-9])(?:/(?:[6-9][0-9]"
     r"|1[0-2][0-9]))? ?(?P<symbol>[HTVWYSQRL]|[hvwty])(?![A-Za-z0-9°/'])"
 )
+_ANOTHER = re.compile(r"[ -][0-9]{1,4}(?![0-9/A-Za-z])")
 _LETTER_DIGITS = str.maketrans({"O": "0", "o": "0", "I": "1", "l": "1"})
 _BARE_ENDINGS = ("0", "5")
 
@@ -67,6 +68,8 @@ def _metric(text: str, match: re.Match[str], found: Found) -> None:
     slashed = "/" in written or "\\" in written
     if not letters and not (width[-1] == "5" and aspect[-1] in _BARE_ENDINGS and 12 <= float(rim) <= 24):
         return
+    if not letters and not slashed and _ANOTHER.match(text, match.end("suffix")):
+        return  # four numbers in a row are no size
     prefix = (match["prefix"] or "").upper()
     if not letters and not slashed and (prefix in ("T", "ST") and match["prefix"].islower()):
         prefix = ""

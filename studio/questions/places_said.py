@@ -48,14 +48,6 @@ _SIDE = re.compile(
 )
 _GROUPS = (
     (
-        "one",
-        re.compile(
-            r"\b(?:and|but|just|only|with|the) one (?=(?:is|at|has|that|[0-9]))|\bone (?:is|at|has)\b"
-            r"|\bthe fourth(?: one)?\b|\bthe last one\b|\bthat one\b",
-            _I,
-        ),
-    ),
-    (
         "new_one",
         re.compile(
             r"\b(?:the|a|my|one|1|put on a|brand|this|single)? ?(?:brand[ -])?(?:new|replacement"
@@ -76,6 +68,14 @@ _GROUPS = (
             r"| tyres| of them| others?)?\b|\bthe other\b|\b(?:three|3) (?:are|have|tires|tyres|at)\b"
             r"|\b(?:my |the )?(?:old|existing|current|worn) (?:ones?|tires?|tyres?|set)\b"
             r"|\bold\b(?= (?:is|are|at))",
+            _I,
+        ),
+    ),
+    (
+        "one",
+        re.compile(
+            r"\b(?:and|but|just|only|with|the) one (?=(?:is|at|has|that|[0-9]))|\bone (?:is|at|has)\b"
+            r"|\bthe fourth(?: one)?\b|\bthe last one\b|\bthat one\b",
             _I,
         ),
     ),

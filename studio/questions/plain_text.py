@@ -5,6 +5,7 @@ import re
 from studio.questions.facts import MOST_READ
 
 _MORE = re.compile(r"[^\n\x20-\x7e\xa0-\U0010ffff]|[\u200b-\u200f\u2028-\u202e\u2060-\u2064\ufeff\ud800-\udfff]")
+_COLOR = re.compile("\x1b\\[[0-9;]{0,20}[A-Za-z]")  # what colors a terminal
 _SAME = str.maketrans({
     "×": "x", "✕": "x", "⁄": "/", "∕": "/", "–": "-", "—": "-", "‐": "-", "‑": "-", "‒": "-", "−": "-", "’": "'",
     "‘": "'", "´": "'", "`": "'", "“": '"', "”": '"', "″": '"', "′": "'", "\xa0": " ", "\u202f": " ", "\u2009": " ",
@@ -15,7 +16,7 @@ _SAME = str.maketrans({
 
 def plain_text(text: str) -> tuple[str, str]:
     """(the text to read, what was left out of it in one sentence or nothing). Spans in it are spans of ``text``."""
-    kept = text[:MOST_READ].translate(_SAME)
+    kept = _COLOR.sub(lambda found: " " * len(found[0]), text[:MOST_READ].translate(_SAME))
     out = ""
     if len(text) > MOST_READ:
         out = f"Only the first {MOST_READ:,} of {len(text):,} characters were read."

@@ -7,7 +7,7 @@ import msgspec
 from studio.model.quantity import Quantity
 from studio.questions.bare_numbers import MOST_BARE, bare_numbers
 from studio.questions.date_codes import date_codes
-from studio.questions.facts import Fact, Found, Reading
+from studio.questions.facts import MOST_FACTS_SAID, Fact, Found, Reading
 from studio.questions.hints import region_said, system_of
 from studio.questions.marks import services, sizes
 from studio.questions.measures import measures, rims
@@ -17,7 +17,6 @@ from studio.questions.roles import with_moments, with_places
 from studio.questions.vocabulary import vocabulary
 from studio.tires.designation import parse_marking
 
-MOST_FACTS = 200
 _DIGIT = re.compile(r"[0-9]")
 _OTHER_RIM = re.compile(r"\b(?:on|onto|for|with|to|fit|fits|over)\b[^.;!?]{0,25}$", re.IGNORECASE)
 
@@ -55,10 +54,13 @@ def read(comment: str) -> Reading:
         facts.append(region)
     facts.sort(key=lambda fact: fact.start)
     _contradictions(text, facts, found)
-    if len(facts) > MOST_FACTS:
-        out = " ".join([out, f"Only the first {MOST_FACTS} of {len(facts)} facts are kept."]).strip()
+    if len(facts) > MOST_FACTS_SAID:
+        out = " ".join([out, f"Only the first {MOST_FACTS_SAID} of {len(facts)} facts are kept."]).strip()
     return Reading(
-        text=text, facts=tuple(facts[:MOST_FACTS]), impossible=tuple(dict.fromkeys(found.impossible))[:10], left_out=out
+        text=text,
+        facts=tuple(facts[:MOST_FACTS_SAID]),
+        impossible=tuple(dict.fromkeys(found.impossible))[:10],
+        left_out=out,
     )
 
 

@@ -23,11 +23,27 @@ from studio.reference.tables import load_tables
 ON = dt.date(2026, 3, 1)
 FILE = Path(__file__).parent / "data" / "comments.csv"
 _FIELDS = {
-    "depth": "d", "depth_new": "e", "depth_before": "e", "difference": "diff", "pressure": "p", "pressure_before": "p",
-    "placard_pressure": "p", "temperature": "t", "distance": "dist", "odometer": "dist", "rotation_interval": "dist",
-    "size": "size", "service": "svc", "date_code": "dot", "drivetrain": "drive", "damage": "dmg", "zone": "zone",
-    "season": "season", "tread": "tread", "load": "load",
-}  # fmt: skip
+    "depth": "d",
+    "depth_new": "e",
+    "depth_before": "e",
+    "difference": "diff",
+    "pressure": "p",
+    "pressure_before": "p",
+    "placard_pressure": "p",
+    "temperature": "t",
+    "distance": "dist",
+    "odometer": "dist",
+    "rotation_interval": "dist",
+    "size": "size",
+    "service": "svc",
+    "date_code": "dot",
+    "drivetrain": "drive",
+    "damage": "dmg",
+    "zone": "zone",
+    "season": "season",
+    "tread": "tread",
+    "load": "load",
+}
 _UNITS = {"degC": "C", "degF": "F"}
 SAME = 1e-6
 
@@ -53,12 +69,18 @@ def cases(half: str = "") -> list[Case]:
         rows = [row for row in csv.DictReader(file) if half in ("", row["half"])]
     return [
         Case(
-            id=row["id"], half=row["half"], level=row["level"], kind=row["kind"], text=row["text"], also=row["also"],
-            readings=None if row["readings"] == "-" else frozenset(row["readings"].split()), missing=row["missing"],
+            id=row["id"],
+            half=row["half"],
+            level=row["level"],
+            kind=row["kind"],
+            text=row["text"],
+            also=row["also"],
+            readings=None if row["readings"] == "-" else frozenset(row["readings"].split()),
+            missing=row["missing"],
             numbers=json.loads(row["numbers"]) if row["numbers"] else {},
         )
         for row in rows
-    ]  # fmt: skip
+    ]
 
 
 def answered(case: Case) -> Answer:
@@ -77,7 +99,11 @@ def _short(fact: Fact) -> str:
     value: Quantity = fact.value
     if value.unit == "32nds":
         return f"{name}={value.value:g}/32"
-    return f"{name}={value.value:g}{_UNITS.get(value.unit, value.unit)}" if value.value < 1e5 else f"{name}={value.value:.0f}{value.unit}"
+    return (
+        f"{name}={value.value:g}{_UNITS.get(value.unit, value.unit)}"
+        if value.value < 1e5
+        else f"{name}={value.value:.0f}{value.unit}"
+    )
 
 
 def reading_score(case: Case, found: Answer) -> tuple[int, int]:
