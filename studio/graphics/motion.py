@@ -78,6 +78,13 @@ class Morph(Movement, frozen=True, kw_only=True, tag="morph"):
 AnyMovement = Fade | Draw | Uncover | Travel | Morph
 
 
+class Guest(msgspec.Struct, frozen=True):
+    """A mark that is there only while it moves: over everything, or right ``above`` a mark of the picture."""
+
+    mark: Shape
+    above: int | None = None
+
+
 class StepTimes(msgspec.Struct, frozen=True):
     """A step's frames: it moves from ``start``, stands from ``still``, and ends before ``end``."""
 
@@ -89,7 +96,7 @@ class StepTimes(msgspec.Struct, frozen=True):
 class Clip(msgspec.Struct, frozen=True, kw_only=True):
     """A moving picture: ``opening`` frames of bare ground, then step by step to the finished picture.
 
-    ``guests`` are painted over everything, and only while they move.
+    ``guests`` are there only while they move.
     """
 
     scene: Scene
@@ -97,7 +104,7 @@ class Clip(msgspec.Struct, frozen=True, kw_only=True):
     opening: int
     steps: tuple[StepTimes, ...]
     movements: tuple[AnyMovement, ...]
-    guests: tuple[Shape, ...] = ()
+    guests: tuple[Guest, ...] = ()
 
     @property
     def frames(self) -> int:
@@ -107,7 +114,7 @@ class Clip(msgspec.Struct, frozen=True, kw_only=True):
     @property
     def marks(self) -> tuple[AnyMark, ...]:
         """All marks that movements speak of: the picture's, then the guests."""
-        return (*self.scene.marks, *self.guests)
+        return (*self.scene.marks, *(guest.mark for guest in self.guests))
 
     def step_at(self, frame: int) -> int:
         """The step to which a frame belongs; -1 in the opening. Raises IndexError beyond the ends."""

@@ -3,10 +3,10 @@
 import importlib
 from math import ceil
 
-from studio.graphics.motion import AnyMovement, Clip, StepTimes
+from studio.graphics.motion import AnyMovement, Clip, Guest, StepTimes
 from studio.graphics.moving.build_up import build_up
 from studio.graphics.moving.cues import OPENING_MS, Act, Clock, Special, last_end, settled
-from studio.graphics.scene import Scene, Shape
+from studio.graphics.scene import Scene
 from studio.graphics.timing import step_holds
 from studio.model.rate import RATES
 from studio.model.rundown import Rate
@@ -21,7 +21,7 @@ def clip_of(scene: Scene, rate: Rate) -> Clip:
     """The picture as a clip: first and last frames hold, each step holds as long as it takes to read."""
     clock, special = Clock(rate), special_for(scene.picture)
     movements: list[AnyMovement] = []
-    guests: list[Shape] = []
+    guests: list[Guest] = []
     times: list[StepTimes] = []
     opening = at = clock.frames(OPENING_MS)
     for step, hold in enumerate(step_holds(scene)):

@@ -5,8 +5,8 @@ from fractions import Fraction
 
 import msgspec
 
-from studio.graphics.motion import AnyMovement
-from studio.graphics.scene import Scene, Shape
+from studio.graphics.motion import AnyMovement, Guest
+from studio.graphics.scene import Scene
 from studio.model.rate import frames_in
 from studio.model.rundown import Rate
 
@@ -32,7 +32,7 @@ class Act(msgspec.Struct, frozen=True, kw_only=True):
     """
 
     movements: tuple[AnyMovement, ...] = ()
-    guests: tuple[Shape, ...] = ()
+    guests: tuple[Guest, ...] = ()
     frames: int = 0
 
     @property
@@ -63,7 +63,7 @@ def indices(scene: Scene, step: int) -> tuple[int, ...]:
 def together(*acts: Act) -> Act:
     """Several acts at once."""
     movements: list[AnyMovement] = []
-    guests: list[Shape] = []
+    guests: list[Guest] = []
     for act in acts:
         movements += [_past(movement, len(guests)) for movement in act.movements]
         guests += act.guests

@@ -9,7 +9,7 @@ import math
 import msgspec
 
 from studio.graphics.draw import bounds
-from studio.graphics.motion import AnyMovement, Draw, Fade, Travel
+from studio.graphics.motion import AnyMovement, Draw, Fade, Guest, Travel
 from studio.graphics.moving.build_up import plain_name
 from studio.graphics.moving.cues import LABEL_MS, Act, Clock, guest_index, indices
 from studio.graphics.moving.trace import ends, way
@@ -57,7 +57,7 @@ def _arrow(scene: Scene, step: int, move: str, start: int, clock: Clock) -> list
 
 def _likeness(
     scene: Scene, move: str, path: Shape, start: int, clock: Clock
-) -> tuple[tuple[Shape, ...], tuple[AnyMovement, ...]]:
+) -> tuple[tuple[Guest, ...], tuple[AnyMovement, ...]]:
     here, _, there = move.removeprefix("moves/").partition(" to ")
     tire = [mark for mark in scene.marks if isinstance(mark, Shape) and mark.name.startswith(f"tires/{here}/")]
     goal = next((mark for mark in scene.marks if mark.name == f"tires/{there}/tire"), None)
@@ -65,7 +65,7 @@ def _likeness(
         return (), ()
     color = path.stroke.color if path.stroke else ""
     ring = Shape(name="rim", outline=tire[0].outline, stroke=Stroke(color, scene.frame.short / 270))
-    guests = tuple(msgspec.structs.replace(mark, name=f"rolling/{mark.name}") for mark in (*tire, ring))
+    guests = tuple(Guest(msgspec.structs.replace(mark, name=f"rolling/{mark.name}")) for mark in (*tire, ring))
     marks = tuple(guest_index(order) for order in range(len(guests)))
     points = _way(tire[0], goal, path)
     roll = clock.frames(ROLL_MS)

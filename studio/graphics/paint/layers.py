@@ -25,7 +25,7 @@ class Layer:
         self.scene: Scene = replace(clip.scene, background=None, marks=())
         self.marks, self.movements = tuple(marks), tuple(movements)
         self.frame = QRect(0, 0, clip.scene.frame.width, clip.scene.frame.height)
-        self.own = rect_of(mark for _, mark in marks)
+        self.own = rect_of(mark for _, mark in marks) | _begun(marks, movements)
         self.travel = next((m for m in movements if isinstance(m, Travel)), None)
         self.redrawn = any(isinstance(m, Draw | Morph) for m in movements)
         self._image: QImage | None = None
@@ -107,6 +107,14 @@ class Layer:
             paint(painter, replace(self.scene, marks=tuple(marks)))
 
 
+def _begun(marks: Sequence[Numbered], movements: Sequence[AnyMovement]) -> QRect:
+    """The px that changing marks cover at first."""
+    found = QRect()
+    for morph in (movement for movement in movements if isinstance(movement, Morph)):
+        found |= rect_of(posed(mark, index, (morph,), morph.start - 1) for index, mark in marks)
+    return found
+
+
 def layers_of(clip: Clip, step: int) -> tuple[tuple[AnyMark, ...], tuple[Layer, ...]]:
     """What a step stands on, and the layers above, in painting order.
 
@@ -118,10 +126,15 @@ def layers_of(clip: Clip, step: int) -> tuple[tuple[AnyMark, ...], tuple[Layer, 
     for movement in moving:
         for index in movement.marks:
             by_mark.setdefault(index, []).append(movement)
-    shown = [(i, m) for i, m in enumerate(clip.scene.marks) if m.step < step or i in by_mark]
-    shown += [(len(clip.scene.marks) + order, guest) for order, guest in enumerate(clip.guests)
-              if len(clip.scene.marks) + order in by_mark]  # fmt: skip
-    shown.sort(key=lambda pair: any(isinstance(movement, Travel) for movement in by_mark.get(pair[0], ())))
+    known = len(clip.scene.marks)
+    shown = [(i, m) for i, m in enumerate(clip.marks) if i in by_mark or (i < known and m.step < step)]
+
+    def height(pair: Numbered) -> tuple[bool, float]:
+        travels = any(isinstance(movement, Travel) for movement in by_mark.get(pair[0], ()))
+        above = clip.guests[pair[0] - known].above if pair[0] >= known else None
+        return travels, pair[0] if above is None else above + 0.5
+
+    shown.sort(key=height)
     ground: list[AnyMark] = []
     layers: list[Layer] = []
     passed = QRegion()

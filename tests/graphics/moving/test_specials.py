@@ -5,7 +5,7 @@ import math
 
 import pytest
 
-from studio.graphics.draw import bounds, rectangle
+from studio.graphics.draw import bounds, polyline, rectangle
 from studio.graphics.motion import Draw, Morph, Movement, Travel, Uncover
 from studio.graphics.moving.clips import clip_of
 from studio.graphics.moving.cues import Act, Clock
@@ -15,7 +15,7 @@ from studio.graphics.moving.rotation import act as rotate
 from studio.graphics.moving.rotation import turns
 from studio.graphics.moving.trace import way
 from studio.graphics.moving.wearing import act as wear
-from studio.graphics.scene import Linear, Outline, Shape
+from studio.graphics.scene import Linear, Outline, Shape, Stroke
 from tests.graphics.moving.stage import CLOCK, beside, noted, rotated, scene, worn
 
 
@@ -33,7 +33,7 @@ def test_a_wheel_goes_from_its_place_to_the_one_its_arrow_shows() -> None:
     assert travel.turns[0] == travel.turns[-1] == pytest.approx(0.0)
     drawn = [m for m in act.movements if isinstance(m, Draw)]
     assert [(m.start, m.end) for m in drawn] == [(travel.start, travel.end)]  # arrow and wheel go together
-    assert {guest.name.split("/")[0] for guest in act.guests} == {"rolling"}
+    assert {guest.mark.name.split("/")[0] for guest in act.guests} == {"rolling"}
 
 
 def test_a_wheel_stands_along_its_way_and_never_jumps() -> None:
@@ -60,13 +60,30 @@ def test_tread_wears_from_new_to_now() -> None:
     act = wear(worn(), 0, CLOCK)
     (morph,) = only(act, Morph)
     assert isinstance(morph, Morph)
-    (guest,) = act.guests
-    assert bounds(morph.begins[0])[1] == pytest.approx(54.0)
-    assert bounds(guest.outline)[1] == bounds(guest.outline)[3] == pytest.approx(114.0)
-    tops = [bounds(_outline(posed(guest, -1, (morph,), frame)))[1] for frame in range(morph.start, morph.end)]
+    *others, guest = (guest.mark for guest in act.guests)
+    assert [other.outline for other in others] == list(morph.begins[:-1])  # bars and rubber stay as they are
+    assert bounds(morph.begins[-1])[1] == pytest.approx(54.0)
+    assert bounds(guest.outline)[1] == pytest.approx(114.0)
+    last = morph.marks[-1]
+    tops = [bounds(_outline(posed(guest, last, (morph,), frame)))[1] for frame in range(morph.start, morph.end)]
     assert tops == sorted(tops) and 54.0 < tops[0] < 70.0 and 113.0 < tops[-1] < 114.0
     (shown,) = only(act, Uncover)
     assert isinstance(shown, Uncover) and (shown.start, shown.end) == (morph.start, morph.end)
+
+
+def test_doubt_and_casing_wait_for_the_surface() -> None:
+    """A casing of what has gone would shine round the new tread, and a reading has no doubt before it is there."""
+    marks = list(worn().marks)
+    gone = next(mark for mark in marks if mark.name.endswith("worn away"))
+    assert isinstance(gone, Shape)
+    casing = Shape(name=f"{gone.name}/casing", outline=gone.outline, stroke=Stroke("#FFFFFF", 6.0))
+    doubt = Shape(name="one/doubt", outline=polyline(((190.0, 100.0), (190.0, 120.0))), stroke=Stroke("#000000", 2.0))
+    picture = scene("depth_compare", casing, *marks, doubt)
+    act = wear(picture, 0, CLOCK)
+    (shown,) = only(act, Uncover)
+    assert {picture.marks[index].name for index in shown.marks} == {gone.name, casing.name}
+    late = next(m for m in act.movements if len(picture.marks) - 1 in m.marks)
+    assert late.start == shown.end
 
 
 def test_a_tread_that_shows_nothing_gone_does_not_wear() -> None:

@@ -102,6 +102,13 @@ def test_a_drawing_fades_as_one_piece(name: str, x: int, y: int) -> None:
     assert np.abs(seen - (ground + (drawn - ground) * share)).max() <= 2
 
 
+def test_tread_comes_new_and_as_one_piece() -> None:
+    """Half faded in, the rubber that will have gone (54 to 114 px down) has the tone of the rubber that stays."""
+    seen, rubber = moving(CLIPS["worn"], 0)[4], still(CLIPS["worn"].scene)[140, 110]
+    gone, stays = seen[70, 110, :3].astype(int), seen[140, 110, :3].astype(int)
+    assert np.abs(gone - stays).max() <= 2 and np.abs(stays - rubber[:3]).max() > 30
+
+
 def test_a_leader_grows_from_its_dot() -> None:
     clip = CLIPS["note"]
     line = still(clip.scene.up_to(1))[:, :, 0].astype(int) - still(clip.scene.up_to(0))[:, :, 0]
