@@ -45,6 +45,14 @@ class OneLineParser(argparse.ArgumentParser):
         self.exit(2, f"{self.prog}: {plain(message)}; see {self.prog} --help\n")
 
 
+class _WideEnough(argparse.RawDescriptionHelpFormatter):
+    """Help whose longest verb keeps its line beside it: argparse does not count that verbs stand deeper than options."""
+
+    def __init__(self, prog: str) -> None:
+        super().__init__(prog)
+        self._action_max_length = max(map(len, VERBS)) + 4
+
+
 def main(argv: Sequence[str] | None = None) -> int:
     """Run the verb that ``argv`` asks for and return the exit code."""
     given = list(sys.argv[1:] if argv is None else argv)
@@ -94,7 +102,7 @@ def _parser(verb: str) -> tuple[OneLineParser, ModuleType | None]:
         prog=PROGRAM,
         description="A studio for a person who makes videos explaining tire maintenance.",
         epilog=EPILOG,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
+        formatter_class=_WideEnough,
     )
     parser.add_argument("--version", action="version", version=studio.__version__)
     verbs = parser.add_subparsers(title="verbs", metavar="VERB", dest="verb", parser_class=OneLineParser)
