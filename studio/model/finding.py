@@ -57,10 +57,22 @@ class Finding(msgspec.Struct, frozen=True, kw_only=True):
         return next((text for key, text in self.detail if key == name), "")
 
 
+class AskedQuestion(msgspec.Struct, frozen=True, kw_only=True):
+    """A viewer's question in their own words, and the finding that answers it."""
+
+    id: str
+    text: str
+    finding: Finding
+
+
 class Findings(msgspec.Struct, frozen=True):
-    """All findings of an episode, in the order in which a viewer wants to know them."""
+    """All findings of an episode, in the order in which a viewer wants to know them.
+
+    ``asked`` are viewers' questions that are to be shown, with what answers each: no findings about the episode's car.
+    """
 
     all: tuple[Finding, ...]
+    asked: tuple[AskedQuestion, ...] = ()
 
     def __iter__(self) -> Iterator[Finding]:
         return iter(self.all)
@@ -69,8 +81,9 @@ class Findings(msgspec.Struct, frozen=True):
         return len(self.all)
 
     def get(self, id_: str) -> Finding | None:
-        """The finding with this id."""
-        return next((finding for finding in self.all if finding.id == id_), None)
+        """The finding with this id, one that answers a question included."""
+        every = (*self.all, *(asked.finding for asked in self.asked))
+        return next((finding for finding in every if finding.id == id_), None)
 
     def of(self, topic: str, subject: str = "") -> tuple[Finding, ...]:
         """The findings of a topic, of one subject if given."""
