@@ -53,9 +53,8 @@ ASPECTS: tuple[Aspect, ...] = (
        "tread_left:*_advice life:*_advice", of_tire=False),
     _a("bars", "len", r"wear[- ]?(?:bars?|indicators?)|\bbars\b|indicators?", "tread_left:wear_bar gauges:*",
        of_tire=False),
-    _a("new", "len", r"(?:when|was|were|as|are|is|they|it|brand)[ -]new\b|new, (?:it|they|these|this|the)\b|fresh|"
-                     r"from new|new depth|left the "
-                     r"(?:factory|mold|"
+    _a("new", "len", r"(?:when|was|were|as|since)[ -]new\b|new, (?:it|they|these|this|the)\b|fresh|"
+                     r"from new|new depth|left the (?:factory|mold|"
        r"mould)|start(?:ed|s)? (?:out|life|with|at)|came with|once had|originally|at first|new tread|new one has|"
        r"starting depth", "tread_left:depth_new size:tread_depth_new",
        weight=2),
@@ -68,8 +67,7 @@ ASPECTS: tuple[Aspect, ...] = (
        "wear_pattern:value wear_pattern:difference tread_left:depth tread_left:value"),
     _a("uneven", "len", r"uneven|evenly|low(?:er)?\b|of note|across the tread|heel|feather|cup", "wear_pattern:*"),
     _a("depth", "len", r"tread|deep|depth|thirty-second|left\b|gauge|reads?\b|measure|lowest|groove|remain|has\b|"
-                       r"have\b|"
-       r"down to|rubber|profile",
+                       r"have\b|down to|rubber|profile",
        "tread_left:value tread_left:depth life:depth wet:tread condition:depth repair_zone:depth gauges:depth"),
     _a("apart", "len", r"apart|separat|differ|unequal|mismatch|deeper than|shallower|lower than|higher than|worn "
                        r"more|wore|gap|"
@@ -85,13 +83,11 @@ ASPECTS: tuple[Aspect, ...] = (
        "matching:rolling_circumference_* slip:rolling_circumference_* wear_effects:circumference_* "
        "spare:rolling_* size_swap:rolling_*"),
     _a("tolerance", "len", r"toleran|allow|permit|manual|maker|limit|at most|no more than|within|\bstay|exceed|"
-       r"may (?:be|differ)|shops?\b|"
-       r"handbook|act\b|take note|accept",
+       r"may (?:be|differ)|shops?\b|handbook|act\b|take note|accept",
        "matching:limit matching:tolerance_* choices:limit_* rotation:apart_from "
        "matching:margin", of_tire=False, weight=1),
     _a("wear", "len", r"per (?:thousand|1,?000)|every (?:thousand|1,?000)|in (?:a thousand|1,?000)|a thousand|wear "
-                      r"rate|"
-       r"wears? (?:off|down|away)", "life:wear_* rotation_plan:wear_*", weight=1),
+                      r"rate|wears? (?:off|down|away)", "life:wear_* rotation_plan:wear_*", weight=1),
     _a("hole", "len", r"hole|punctur|nail|screw|bulge|\bcut\b|crack|gash|across", "condition:size condition:value "
        "condition:hole_most repair_zone:hole_most", of_tire=False, weight=1),
     _a("zone", "len", r"crown|center line|centre line|centerline|repair|middle of the tread|patch|plug",
@@ -169,7 +165,7 @@ ASPECTS: tuple[Aspect, ...] = (
        "wet:value wet:floating_19* wet:told", weight=1),
     _a("symbol", "speed", r"symbol|rated|rating|letter|fit for|built for|speed (?:limit|class)|[A-Z] (?:means|stands)",
        "size:speed"),
-    _a("spare_speed", "speed", r"spare|temporary|no (?:more|faster)|at most|limit|top speed|faster than",
+    _a("spare_speed", "speed", r"spare|temporary",
        "spare:speed_limit spare:speed", of_tire=False),
     _a("shown", "speed", r"speedometer|shown|show|needle|true|really|real|indicat|dial",
        "wear_effects:*speed* size_swap:*speed* size_swap:must_have_read", of_tire=False),

@@ -18,8 +18,7 @@ _WORK: dict[str, str] = {
     "jacking": r"\bjack(?:s|ed|ing)?\b|\blift(?:s|ed|ing)?\b|\bhoist|raise[sd]? (?:the|a) (?:car|corner|wheel|van|"
                r"truck)|"
                r"axle stands?|under(?:neath)? the (?:car|van|truck)|wheels? off\b|tak(?:e|es|ing) (?:the|a|each) "
-               r"wheel off|"
-               r"chang(?:e|es|ing) (?:a|the) wheel",
+               r"wheel off|chang(?:e|es|ing) (?:a|the) wheel",
     "wheel_nuts": r"\b(?:wheel|lug)[- ]?(?:nuts?|bolts?|studs?)\b|\btorque\b|\bnuts? (?:go|come|off|on|get)",
     "temporary_spare": r"\b(?:temporary|small|space[- ]saver|donut|little) spare\b|\bspare (?:goes|go|is) on\b|"
                        r"\b(?:mount|fit|use|drive on|put on)\w* (?:the|a) spare\b",
@@ -28,8 +27,7 @@ _WORK: dict[str, str] = {
                  r"spare)|up|in the|at)|\bcompressor\b|\bair (?:line|hose|chuck)\b|\btop(?:ping)? up the (?:tires?|"
                  r"air)",
     "damage": r"\bbulge|\bdeep cut|\ba cut\b|\bcuts?\b (?:in|through)|\bcords?\b|\bgash|\bsplit sidewall|"
-              r"\bcrack(?:s|ed)\b|"
-              r"\bhurt (?:tire|tyre)s?\b|\bwrecked (?:tire|tyre)",
+              r"\bcrack(?:s|ed)\b|\bhurt (?:tire|tyre)s?\b|\bwrecked (?:tire|tyre)",
     "repair": r"\bplugs?\b|\bplugged\b|\bpatch(?:es|ed)?\b|\brepair(?:s|ed|ing|able)?\b|\bsealant\b|\bpunctur|"
               r"\bnail hole|\bscrew in",
     "worn_tire": r"\bbald\b|\bworn[- ](?:out|down)\b|\bwear bars?\b|\blegal (?:minimum|limit)",
@@ -105,8 +103,7 @@ def _of_work(rundown: Rundown, tables: Tables) -> Iterator[Duty]:
             if not its.named and its.caution.signal == "WARNING" and its.caution.id in _HANDS_ON:
                 sentence = (
                     f"{named}: {its.because}, so it carries the caution on {its.caution.id.replace('_', ' ')}; say "
-                    f"it or "
-                    f"enter that work under what the segment shows."
+                    f"it or enter that work under what the segment shows."
                 )
                 yield Duty(kind="caution", segment=segment.id, sentence=sentence, caution=its.caution.id)
 

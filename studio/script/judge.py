@@ -16,6 +16,7 @@ from studio.script.size_codes import judge_size
 from studio.script.verdict import GENERAL, Around, Judged, dimensions_of, subjects_of
 
 _PLAIN = ("len", "pressure", "week", "year")  # what is meant even where no word says so
+_INSTEAD = re.compile(r"\b(?:instead of|rather than|not)(?: the| a| an)?\s+$", re.IGNORECASE)
 _TIRES = re.compile(r"\b(?:tires?|tyres?|rubber|set|pair|spare|made|code)\b", re.IGNORECASE)
 _FOR_ALL = frozenset({"legal", "advice", "placard", "tolerance", "interval", "torque", "lamp", "since", "set"})
 _CENTS = 10.0  # an amount said coarser than this is not matched with whatever choice comes near it
@@ -51,7 +52,8 @@ def _judged(said: Said, around: Around, ground: Ground, dimensions: Sequence[Dim
     usual = bool(meaning.expected) and not meaning.cued and dimensions != ["len"]
     if usual and (match := _match(said, loose)):
         return _computed(match, ground)
-    clear = bool(meaning.expected) and not GENERAL.search(around.sentence) and (sure or not of_tire)
+    other = GENERAL.search(around.sentence) or _INSTEAD.search(around.sentence, 0, around.at[0])
+    clear = bool(meaning.expected) and not other and (sure or not of_tire)
     if clear and (meaning.cued or (sure and dimensions[0] in _PLAIN)):
         return _contradicted(said, meaning.expected, ground)
     if match := _match(said, loose):

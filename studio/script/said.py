@@ -20,8 +20,7 @@ _SIZE = re.compile(r"(?<![\w/])(?:LT|HL|P|T)?\d{3}/\d{2} ?(?:Z?R|[DB])F? ?\d{2}(
 _WEEK = re.compile(r"\bweek(?: number)? (?P<n>\d{1,2}|[a-z]+(?:-[a-z]+)?)\b", re.IGNORECASE)
 _YEAR = re.compile(
     r"\b(?:made|built|produced|manufactured|moulded|molded|born|of|dates?|from)(?: back)?(?: to)?(?: in| from| the "
-    r"year)?"
-    r" (?P<n>(?:19|20)\d{2})\b", re.IGNORECASE)  # fmt: skip
+    r"year)? (?P<n>(?:19|20)\d{2})\b", re.IGNORECASE)  # fmt: skip
 _MADE = re.compile(r"\b(?:made|built|produced|manufactured|mou?lded|born|week|date code|dates? (?:from|back))\b", re.I)
 _INDEX = re.compile(r"\bload (?:index|number)(?:,| of| is| says)* (?P<n>\d{2,3})\b", re.IGNORECASE)
 _MULTIPLE = re.compile(
@@ -30,8 +29,7 @@ _MULTIPLE = re.compile(
     re.IGNORECASE)  # fmt: skip
 _PART_OF = re.compile(
     r"\b(?P<p>(?:a|one|two|three|four)[ -](?:thirds?|quarters?|fifths?|tenths?)|half|a half) of (?:the |its |their |"
-    r"all )"
-    r"{0,2}(?:usable |original |full )?(?:tread|depth|rubber|life|profile)\b", re.IGNORECASE)  # fmt: skip
+    r"all ){0,2}(?:usable |original |full )?(?:tread|depth|rubber|life|profile)\b", re.IGNORECASE)  # fmt: skip
 _A_UNIT = re.compile(
     r"(?<!of )(?<!half )(?<!quarter )(?<!-)\ban? (?:(?P<u>inch|millimet(?:er|re))\b|(?P<v>mile|kilomet(?:er|re)|bar|"
     r"kilo(?:gram)?|pound)(?= (?:is|are|equals|makes|has)\b))", re.IGNORECASE)  # fmt: skip
@@ -47,8 +45,7 @@ _WORD_TIMES = {"two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "a": 1, "on
 _PARTS = {"third": 3, "quarter": 4, "fifth": 5, "tenth": 10}
 _NEARLY = re.compile(
     r"\b(?:nearly|almost|barely|hardly|not quite|close to|just (?:over|under|above|below|short of)|a (?:little|bit|"
-    r"touch|"
-    r"hair) (?:over|under|above|below|more than|less than))(?:\s+(?:the|a|an))?\s+$", re.IGNORECASE)  # fmt: skip
+    r"touch|hair) (?:over|under|above|below|more than|less than))(?:\s+(?:the|a|an))?\s+$", re.IGNORECASE)  # fmt: skip
 _LIMITS = re.compile(  # what must not be passed is the limit itself
     r"\b(?:no|not|never|nothing)\b[^.,;]{0,24}(?:more|less|fewer) than\s+$|n['’]t [^.,;]{0,24}more than\s+$|"
     r"\b(?:at most|up to)\s+$", re.IGNORECASE)  # fmt: skip
@@ -63,17 +60,20 @@ _ROUGH = re.compile(
 _OR_SO = re.compile(r"\s*(?:or so|or thereabouts|give or take|more or less|plus or minus)\b", re.IGNORECASE)
 _GOES_ON = frozenset(
     "and or if at in on for behind above below to the but is are was instead rather than against as well too"
-    " now left here there while versus vs when with not up before after where only again out over past short more"
-    " each all round apart".split()
+    " now left here there while versus vs when with not up before after where only again out over"
+    " past short more can may must will should would could has have had each all round apart".split()
 )
+_NAMES = re.compile(
+    r"\b(?:episode|segment|part|chapter|page|step|number|no\.|tire|tyre|row|section|version|rule|out of)\s+$",
+    re.IGNORECASE)  # fmt: skip
+_COUNTED = re.compile(r"\b(?:the|all|these|those|our|your|my)\s+$", re.IGNORECASE)
 _NEXT = re.compile(r"\s*-?\s*([^\W\d_]+|\S)?")
 _READS = re.compile(
     r"\b(?:reads?|reading|measures?|measured|down to|shows|gauge says|i (?:read|get|got|have))(?: (?:a|an|only|just|"
-    r"about"
-    r"|at))?\s+$", re.IGNORECASE)  # fmt: skip
+    r"about|at))?\s+$", re.IGNORECASE)  # fmt: skip
 _HAS = re.compile(r"\b(?:should (?:have|hold|be)|has|have|holds?|reads?|is at)\s+$", re.IGNORECASE)
 _PRICES = 50
-_FEW = 20  # "196 for one": a small number in words beside money is a count
+_FEW = 20  # "196 for one", "the four": a small number is a count
 _DEEPEST = 24.0
 _BACK = 60
 
@@ -252,9 +252,8 @@ def _alike(number: RunningNumber, other: RunningNumber) -> bool:
 
 def _stands_alone(text: str, number: RunningNumber) -> bool:
     """Whether no noun follows that the number would count, and no name stands before it."""
-    if re.search(r"\b(?:episode|segment|part|chapter|page|step|number|no\.|tire|tyre|row|section|version|rule|out "
-                 r"of)\s+$",
-                 text[max(0, number.start - 20) : number.start], re.IGNORECASE):  # fmt: skip
+    before = text[max(0, number.start - 20) : number.start]
+    if _NAMES.search(before) or (abs(number.value) <= _FEW and _COUNTED.search(before)):
         return False
     after = _NEXT.match(text, number.end)
     word = (after[1] or "").lower() if after else ""

@@ -5,197 +5,39 @@ recognised (custom of speech, no source).
 """
 
 import re
-from collections.abc import Mapping
+from collections.abc import Sequence
 
 import msgspec
 
 from studio.model.source import Source
 from studio.reference.tables import Tables
+from studio.script.myth_wordings import COMPILED, ONLY_IF, TELLS, UNLESS
 from studio.script.sentences import sentence_span, sentence_starts
 
-_TWO = r"(?:2/32|two[ -]thirty[ -]?seconds?)"
-_TEN = r"(?:10|ten)\s?(?:degrees|°|º|f\b)"
-_SAME = r"(?:same|identical|equal|exactly|equals)"
-_TIRE = r"(?:tires?|tyres?)"
-_PATTERNS: dict[str, tuple[str, ...]] = {
-    "width": (
-        r"(?:\b\d{3}\b|first (?:number|figure|three digits)|two[ -](?:hundred|twenty|thirty|forty|fifteen|oh)[a-z -]*)"
-        r".{0,60}(?:tread(?:'s|’s)? width|width of (?:the|its|your) tread|how wide (?:the|its|your) tread|wide tread)",
-        r"tread (?:is|width is|width of|measures).{0,20}\b(?:1[4-9]|2\d|3[0-4])\d\s?(?:mm|millim\w+)",
-        r"(?:tread width|width of the tread).{0,40}\b\d{3}\b",
-    ),
-    "r_speed": (
-        r"\b(?-i:R)\b[\"”'’]?\s*(?:in \S+ )?(?:means|stands for|is for|is|says|tells you|gives|shows|=)\s+"
-        r"(?:it (?:is|has) )?(?:the |its |a |your )?(?:\w+ )?(?:speed|rim|radius|rating|maximum speed)",
-        r"(?:speed (?:rating|symbol)|rim).{0,30}(?:is|by|from) (?:the )?(?:letter )?[\"“]?(?-i:R)\b(?! ?\d)",
-    ),
-    "federal_limit": (
-        rf"(?:federal|national|nationwide|countrywide).{{0,60}}(?:limit|law|minimum|require|legal|rule).{{0,60}}{_TWO}",
-        rf"{_TWO}.{{0,60}}(?:federal|national|nationwide|countrywide) (?:legal |tread |driving )*(?:limit|law|"
-        rf"minimum|rule|"
-        r"requirement)",
-        rf"(?:congress|washington|nhtsa|dot)\b.{{0,40}}(?:set|require|fine|limit).{{0,40}}{_TWO}",
-    ),
-    "same_number": (
-        rf"1[.,]6\s?(?:mm|millim\w+).{{0,60}}{_TWO}.{{0,50}}\b{_SAME}\b|\b{_SAME}\b.{{0,60}}1[.,]6.{{0,60}}{_TWO}"
-        rf"|{_TWO}.{{0,60}}1[.,]6.{{0,50}}\b{_SAME}\b|{_TWO}.{{0,25}}\b{_SAME}\b.{{0,25}}1[.,]6"
-        rf"|\b{_SAME}\b.{{0,40}}{_TWO}.{{0,40}}1[.,]6|1[.,]6.{{0,40}}\b{_SAME}\b.{{0,40}}{_TWO}",
-    ),
-    "bars_exact": (
-        r"(?:bars?|indicators?).{0,60}(?:exactly|precisely|dead on|to the tenth).{0,30}(?:1[.,]6|one point six)",
-        r"(?:exactly|precisely).{0,20}(?:1[.,]6|one point six).{0,60}(?:bars?|indicators?)",
-    ),
-    "same_size": (
-        r"same (?:size|marking|code).{0,80}(?:same|identical|equal) (?:\w+ )?(?:circumference|diameter|height|roll)",
-        r"same (?:size|marking|code).{0,60}(?:roll|turn|measure)\w* (?:exactly )?(?:the same|alike|equally)",
-        r"same (?:circumference|diameter).{0,60}same size",
-    ),
-    "sidewall_pressure": (
-        r"(?:fill|inflate|pump|set|go by|go with|use|air).{0,60}(?:(?:number|figure|pressure|psi|value|max\w*|what\S*)"
-        r".{0,40})?\b(?:on|from|off|in) (?:the|your|its|their|each) (?:tire(?:'s|’s)? |tyre(?:'s|’s)? )?side ?walls?",
-        r"side ?wall.{0,40}(?:tells you|says|gives|shows|has).{0,30}(?:how much (?:air|pressure)|what pressure|the "
-        r"right "
-        r"pressure|the pressure to)",
-    ),
-    "xl_capacity": (
-        r"(?:\bXL\b|extra[- ]load|reinforced).{0,80}(?:carr|hold|load|bear)\w*.{0,40}more.{0,60}"
-        r"(?:same|old|usual|normal|standard|regular|placard|unchanged) (?:\w+ )?(?:pressure|air|psi)",
-        r"(?:same|old|usual|normal|standard|regular|placard|unchanged) (?:\w+ )?(?:pressure|air|psi).{0,60}(?:\bXL\b|"
-        r"extra[- ]load|reinforced).{0,60}more",
-        r"(?:\bXL\b|extra[- ]load|reinforced).{0,60}more.{0,40}without (?:more|extra|any more) (?:air|pressure)",
-        r"(?:\bXL\b|extra[- ]load|reinforced).{0,40}(?:same|old|usual|normal|standard|regular|placard|unchanged) "
-        r"(?:\w+ )?(?:pressure|air|psi).{0,40}(?:carr|hold|load|bear)\w*.{0,30}more",
-    ),
-    "pressure_proportion": (
-        r"pressure.{0,60}(?:in proportion|proportional\w*|in step|percent for percent|linear\w*).{0,40}temperature",
-        r"temperature.{0,60}(?:halve|doubl)\w*.{0,60}pressure|(?:half|twice|double) the (?:temperature|degrees).{0,60}"
-        r"pressure",
-    ),
-    "one_psi_rule": (
-        rf"(?:1|one)\s(?:psi|pounds?)\b.{{0,40}}(?:per|for|every|each|with|a)\b.{{0,20}}{_TEN}",
-        rf"(?:every|each|per|for)\s{_TEN}.{{0,60}}(?:1|one|a)\s(?:psi|pound)\b",
-    ),
-    "nitrogen": (
-        r"nitrogen.{0,60}(?P<own>does not|doesn['’]?t|will not|won['’]?t|never|is not|isn['’]?t|no|without|"
-        r"not)\b.{0,30}"
-        r"(?:change|expand|drop|los|affected|care|swing|vary|temperature|shrink|react|rise|fall)",
-        r"nitrogen.{0,60}(?:stays?|keeps?|holds?|remains?).{0,30}(?:same|constant|steady|stable|unchanged)",
-        r"nitrogen.{0,40}(?:immune|unaffected|indifferent)",
-    ),
-    "tpms_lamp": (
-        r"(?:lamp|light|tpms|sensors?|monitor(?:ing)?)\b.{0,60}(?:tells?|says?|shows?|knows?|reminds?|warns?|lets "
-        r"you know)"
-        r".{0,30}(?:when|if|as soon as).{0,40}(?:add|top|fill|need|check|pump|low|air)",
-        r"(?:wait|watch) for the (?:\w+ )?(?:lamp|light)|(?:as long as|until|unless|if) the (?:\w+ )?(?:lamp|light) "
-        r"(?:is|stays"
-        r"|remains) (?:off|dark|out).{0,60}(?:fine|ok|okay|good|right|correct|enough|worry)",
-        r"(?:no|without a) (?:warning )?(?:lamp|light).{0,30}(?:means|so).{0,30}(?:fine|ok|okay|good|right|enough)",
-    ),
-    "dot_approved": (
-        r"\bDOT[- ]?(?:approved|approval|certified|tested)|approved by (?:the )?(?:DOT|department of transportation|"
-        r"government|nhtsa)|\b(?:DOT|nhtsa|government) (?:has )?(?:approve|tested and approve)\w*",
-    ),
-    "e_number": (
-        r"\bE[- ]?(?:\d{1,2}|number|mark|code)\b.{0,80}(?:made in|was made|is made|manufactur|built|produced|"
-        r"country of "
-        r"origin|comes from|came from)",
-        r"(?:made|manufactured|built|produced|comes? from|origin).{0,60}\bE[- ]?(?:number|mark)\b",
-    ),
-    "six_years": (
-        r"(?:nhtsa|agency|government|federal|washington|\bDOT\b|the law|us law|legally|legal).{0,80}"
-        r"(?:replac|throw|expire|illegal|change|limit|off the road|scrap|old|bin)\w*.{0,40}\b(?:6|six)\b[- ]?years?",
-        r"\b(?:6|six)[- ]years?\b.{0,60}(?:by law|is the law|legal limit|federal|illegal|agency (?:says|rule|limit))",
-        r"(?:nhtsa|agency|government|federal|us law|the law).{0,60}\b(?:6|six)[- ]years?.{0,40}(?:replac|rule|limit)",
-    ),
-    "iso_week": (
-        r"(?:date code|code|week \w+).{0,60}(?:is|means|matches|equals|counts).{0,30}(?:calendar(?:'s|’s)? week|iso "
-        r"week|"
-        r"week (?:in|of|on) (?:the|your|my) calendar|week \w+ of the calendar)",
-        r"(?:calendar|iso) week.{0,60}(?:same|is|matches|equals).{0,30}(?:date code|tire)",
-    ),
-    "treadwear_miles": (
-        r"tread ?wear.{0,70}(?:means|is|are|equals|gives|good for|lasts?|will (?:go|last|run)|stands for|=|promises|"
-        r"tells|comes to|translates).{0,50}(?:miles|mileage|kilomet|km\b)",
-        r"(?:miles|kilomet\w+|km)\b.{0,40}(?:from|by|because of|with) (?:a |the )?tread ?wear",
-        r"multiply.{0,30}tread ?wear.{0,60}(?:miles|kilomet|km)",
-    ),
-    "traction_aa": (
-        r"(?:traction )?(?-i:\bAA\b).{0,70}(?:safe|best|grip|good|great|secure|trust|perfect|fine|confident).{0,40}"
-        r"(?:rain|wet|aquaplan|hydroplan|puddle|water)",
-        r"(?:rain|wet|aquaplan|hydroplan)\w*.{0,40}(?:safe|fine|covered|sorted|good).{0,40}(?-i:\bAA\b)",
-        r"traction (?:grade )?(?-i:AA).{0,40}(?:rain|wet)[- ]?(?:safe|proof)",
-    ),
-    "mud_and_snow": (
-        r"\bM ?(?:\+|&|and) ?S\b.{0,80}(?:winter[- ](?:test|tire|tyre|rated|proof|approved|ready)|tested|proven|"
-        r"snow[- ]test|"
-        r"passed|proves|winter use)",
-        r"mud[- ]and[- ]snow.{0,60}(?:tested|proves|proven|winter tire|winter tyre|passed|winter test)",
-    ),
-    "nasa_safe": (
-        r"(?:nasa|space agency|formula|root of the pressure|10\.35|10\.3)\b.{0,100}(?:safe|how fast you (?:can|may)|"
-        r"without "
-        r"risk).{0,40}",
-    ),
-    "two_limits": (
-        rf"{_TWO}.{{0,90}}(?:1/4|quarter|0?\.25).{{0,60}}\b(?:same|equal|identical|amount\w* to|comes? to|means?)\b",
-        rf"(?:1/4|quarter|0?\.25).{{0,50}}(?:circumference|around).{{0,40}}\b(?:same|equal|identical|is|"
-        rf"means?)\b.{{0,30}}{_TWO}",
-        rf"\b(?:same|equal|identical)\b.{{0,60}}{_TWO}.{{0,60}}(?:1/4|quarter|0?\.25).{{0,40}}(?:circumference|around)",
-    ),
-    "new_on_drive": (
-        rf"(?:new|newer|better|best|deeper|fresh)(?:er|est)? (?:\w+ )?(?:{_TIRE}|pair|ones|tread|rubber|set).{{0,60}}"
-        r"\b(?:on|to|at|in|onto)\b (?:the |your )?(?:drive|driven|driving|powered|front)\b(?: (?:axle|wheels?|end))?",
-        rf"(?:drive|driven|driving|front) (?:axle|wheels?).{{0,40}}(?:gets?|needs?|deserves?|takes?|wants?) (?:the "
-        rf")?(?:new|better|"
-        rf"deeper|best|fresh)(?:er)? (?:{_TIRE}|pair|ones|tread|rubber)",
-    ),
-    "any_crossover": (
-        rf"(?:passenger|p-metric|car)[- ](?:car )?(?:{_TIRE}|rating|load).{{0,80}}(?:any|every|all|full|same|"
-        rf"unchanged|whatever)"
-        r".{0,50}(?:crossovers?|suvs?|vans?|minivans?|mpvs?|trucks?)",
-        rf"(?:crossovers?|suvs?|minivans?|mpvs?).{{0,60}}(?:full|whole|same) (?:load|rating|"
-        rf"printed).{{0,60}}(?:passenger|p-metric|"
-        rf"car {_TIRE})",
-    ),
-}  # fmt: skip
-_TELLS: dict[str, tuple[str, ...]] = {  # a sentence without one of these words cannot state the myth
-    "width": ("tread",), "r_speed": ("speed", "rim", "radius"), "federal_limit": ("2/32", "two"),
-    "same_number": ("1.6", "1,6"), "bars_exact": ("bar", "indicator"), "same_size": ("same",),
-    "sidewall_pressure": ("wall",), "xl_capacity": ("more",), "pressure_proportion": ("temperature",),
-    "one_psi_rule": ("10", "ten"),
-    "nitrogen": ("nitrogen",), "tpms_lamp": ("lamp", "light", "tpms", "sensor", "monitor"),
-    "dot_approved": ("approv", "certif", "tested"),
-    "e_number": ("made", "manufact", "built", "produced", "origin", "from"),
-    "six_years": ("year",), "iso_week": ("week",), "treadwear_miles": ("tread",), "traction_aa": ("aa",),
-    "mud_and_snow": ("s",), "nasa_safe": ("safe", "how fast", "without"), "two_limits": ("quarter", "1/4", ".25"),
-    "new_on_drive": ("new", "better", "best", "deeper", "fresh"), "any_crossover": ("passenger", "p-metric", "car"),
-}  # fmt: skip
-_COMPILED: Mapping[str, tuple[re.Pattern[str], ...]] = {
-    id_: tuple(re.compile(wording, re.IGNORECASE | re.DOTALL) for wording in wordings)
-    for id_, wordings in _PATTERNS.items()
-}
 _DENIES = re.compile(
     r"\b(?:not|never|nothing|neither|nor|cannot|myth|wrong(?:ly)?|false(?:ly)?|mistak\w*|incorrect|nonsense|untrue|"
     r"rumou?r|"
     r"contrary|misread|misunderst\w*|confus\w*|forget|hardly|nobody|far from|legend|avoid|resist|ignore|stop|beware|"
     r"think|thinks|thought|believe|believes|believed|assume|assumes|no such|tempt\w*|trap|fooled|fable|error|rather "
-    r"than|"
-    r"instead of|no longer|self-certif\w*|supposedly|so-called|no (?:tires?|tyres?|federal|law|agency|rule|one|us|"
-    r"country|"
-    r"nation|government))\b|n['’]t\b", re.IGNORECASE)  # fmt: skip
+    r"than|instead of|no longer|self-certif\w*|supposedly|so-called|no (?:tires?|tyres?|federal|law|agency|rule|one|us|"
+    r"country|nation|government))\b|n['’]t\b", re.IGNORECASE)  # fmt: skip
 _TAKES_BACK = re.compile(
     r"\s*(?:[\"“”’)\]]*\s*)?(?:no\b|it (?:is ?n['’]t|is not|does ?n['’]t|does not|was ?n['’]t|just is)|that(?:'s|’s|"
-    r" is) "
-    r"(?:wrong|false|a myth|not|nonsense|untrue|only)|wrong\b|false\b|not so|not true|not quite|untrue|nonsense|"
+    r" is) (?:wrong|false|a myth|not|nonsense|untrue|only)|wrong\b|false\b|not so|not true|not quite|untrue|nonsense|"
     r"that is ?n"
     r"['’]t|this is (?:wrong|false|a myth|not)|they (?:are ?n['’]t|are not|do ?n['’]t|do not)|a myth|myth\b|nope\b|"
     r"(?:sounds|looks) (?:right|good|simple)[^.]{0,30}(?:wrong|not|but)|but\b|actually\b|in fact\b)",
     re.IGNORECASE)  # fmt: skip
+_PLAIN_NO = frozenset(("not", "never", "nothing", "neither", "nor", "cannot", "n't", "n’t"))
+_TAG = re.compile(
+    r",\s*(?:see|right|ok|okay|you know|got it|agreed|no|huh|(?:is|are|do|does|was)n['’]t \w+)\?\W*$", re.IGNORECASE)
 _HEDGED = re.compile(r"\b(?:about|roughly|around|approximately|nearly|rule of thumb|more or less|or so|give or "
                      r"take)\b", re.I)
 _ONLY_UNHEDGED = frozenset({"one_psi_rule"})
 _ALWAYS = re.compile(r"\b(?:always|exactly|every time|no matter)\b", re.IGNORECASE)
 _LONGEST = 600
+_QUESTION = 60
+_ANSWERS = re.compile(r"\s*(?:that|it|this|yes|yep|sure|of course|just|simply)\b", re.IGNORECASE)
 
 
 class Statement(msgspec.Struct, frozen=True, kw_only=True):
@@ -217,7 +59,7 @@ def statements_in(text: str, tables: Tables) -> tuple[Statement, ...]:
         begin, end = sentence_span(starts, start, len(text))
         sentence = text[begin : min(end, begin + _LONGEST)]
         after = text[end : end + 80]
-        for id_ in _stated(sentence, after):
+        for id_ in _stated(sentence, after) or _answered(text, starts, begin, sentence, after):
             if (myth := tables.myths.get(id_)) is not None:
                 shown = sentence.strip()
                 found.append(Statement(id=id_, text=shown, start=begin, end=begin + len(sentence.rstrip()),
@@ -228,12 +70,18 @@ def statements_in(text: str, tables: Tables) -> tuple[Statement, ...]:
 def _stated(sentence: str, after: str) -> list[str]:
     if len(sentence) < 12:
         return []
-    asks = sentence.rstrip().rstrip("\"”’)").endswith("?") and not re.match(r"\s*yes\b", after, re.IGNORECASE)
-    if asks or _TAKES_BACK.match(after):
+    if _asks(sentence, after) or _TAKES_BACK.match(after):
         return []
     small = sentence.lower()
-    told = [id_ for id_, words in _TELLS.items() if any(word in small for word in words)]
-    return [id_ for id_ in told if any(_says(id_, wording, sentence) for wording in _COMPILED[id_])]
+    told = [id_ for id_, words in TELLS.items() if any(word in small for word in words)]
+    return [id_ for id_ in told if any(_says(id_, wording, sentence) for wording in COMPILED[id_])]
+
+
+def _asks(sentence: str, after: str) -> bool:
+    """Whether a sentence only asks; "..., right?" states, and so does a question that is answered with yes."""
+    if not sentence.rstrip().rstrip("\"”’)").endswith("?"):
+        return False
+    return not _TAG.search(sentence) and not re.match(r"\s*yes\b", after, re.IGNORECASE)
 
 
 def _says(id_: str, wording: re.Pattern[str], sentence: str) -> bool:
@@ -242,6 +90,23 @@ def _says(id_: str, wording: re.Pattern[str], sentence: str) -> bool:
         return False
     if id_ in _ONLY_UNHEDGED and _HEDGED.search(sentence) and not _ALWAYS.search(sentence):
         return False
+    if (id_ in UNLESS and UNLESS[id_].search(sentence)) or (id_ in ONLY_IF and not ONLY_IF[id_].search(sentence)):
+        return False
     own = match.span("own") if "own" in match.re.groupindex else (0, 0)
     rest = sentence[: own[0]] + " " * (own[1] - own[0]) + sentence[own[1] :]
-    return not _DENIES.search(rest)
+    return not any(_counts(denial, rest, match.start()) for denial in _DENIES.finditer(rest))
+
+
+def _counts(denial: re.Match[str], sentence: str, at: int) -> bool:
+    """A plain "not" denies only what stands in its own part of the sentence; "a myth" denies all of it."""
+    plain = denial[0].lower() in _PLAIN_NO
+    return not (plain and denial.end() < at and re.search(r"[:;–—]", sentence[denial.end() : at]))
+
+
+def _answered(text: str, starts: Sequence[int], begin: int, sentence: str, after: str) -> list[str]:
+    """What a short question and the sentence that answers it state together."""
+    if not begin:
+        return []
+    before = text[slice(*sentence_span(starts, begin - 1, len(text)))]
+    asked = before.rstrip().endswith("?") and len(before) <= _QUESTION and _ANSWERS.match(sentence)
+    return _stated(before + sentence, after) if asked else []

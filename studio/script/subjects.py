@@ -35,8 +35,7 @@ _SET = (
 )
 _CHOICES: tuple[tuple[str, str], ...] = (
     ("four", r"four new|(?:the )?four(?= (?:would|costs?|comes?|make|will|are [$€£]))|buy(?:ing)? (?:all )?four|set "
-             r"of four|all four new|"
-             r"four (?:tires|tyres)(?= (?:cost|come|are "
+             r"of four|all four new|four (?:tires|tyres)(?= (?:cost|come|are "
              r"\$|will))|new set|whole new set"),
     ("used_pair", r"used pair|pair of used|two used|second[- ]hand pair"),
     ("pair", r"new pair|pair of new|two new|a pair(?= (?:cost|come|at the|of|for|is|would|[$€£\d]))"),

@@ -45,14 +45,12 @@ TREAD = TemplateText(
             "measuring", "How it is measured",
             ("Every main groove, at several places round the tire, and the lowest number is the one that counts.",
              "By hand, this gauge is good to about {[gauge] both} either way. A result closer to a limit than that is "
-             "too "
-             "close to call."),
+             "too close to call."),
             ("cross_section",), ("measuring",), ("depth gauge",), ("Close: the foot of the gauge in a groove",)),
         SegmentText(
             "limits", "What the law asks, what the weather asks",
             ("The legal minimum here is {[lowest] legal_minimum both}. That is where a tire is finished, not where it "
-             "is "
-             "still good.",
+             "is still good.",
              "For wet roads the advice is {[lowest] wet_advice both}. Advice, not law.",
              "The [lowest:who] stands {[lowest] margin both} above the legal minimum."),
             ("depth_compare", "wear_bars"), ("worn_tire",)),
@@ -113,8 +111,7 @@ SIZES = TemplateText(
         SegmentText(
             "numbers", "What each number says",
             ("The section is {[size] section_width both} wide from sidewall to sidewall, on its measuring rim. That "
-             "is not "
-             "the width of the tread.",
+             "is not the width of the tread.",
              "The second number is a share: the sidewall stands {[size] section_height both} high.",
              "Together with the rim that makes a tire {[size] overall_diameter both} tall when new.",
              "One tire is rated for {[size] load both} at its reference pressure."),
@@ -161,8 +158,7 @@ WINTER = TemplateText(
         SegmentText(
             "cold", "Air for the cold",
             ("It is {[air] filling_temperature both} where we fill and {[air] driving_temperature both} where we "
-             "drive: so "
-             "set {[air] set_front both} in front.",
+             "drive: so set {[air] set_front both} in front.",
              "And {[air] set_rear both} at the rear."),
             ("pressure_temperature", "placard"), ("inflating", "pressure"), ("pressure gauge",)),
     ),
@@ -184,8 +180,7 @@ ANSWERS = TemplateText(
             ("Ours should hold {[pressure] placard both} cold, and at the last reading the [pressure:who] held "
              "{[pressure] read both}.",
              "{[pressure] weather both} of the drop is the weather. What is left over is a leak, and a leak is a case "
-             "for a "
-             "professional."),
+             "for a professional."),
             ("pressure_temperature",), ("inflating", "pressure"), ("pressure gauge",)),
         SegmentText(
             "old", "How old is too old?",

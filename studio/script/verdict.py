@@ -16,9 +16,11 @@ GENERAL = re.compile(  # talk of other cars, of other times, of what might be
     r"\b(?:if|would(?! (?:be|come|cost|run|make))|could|suppose|imagine|most (?=people|\w+s\b)|many|usual(?:ly)?|often|"
     r"some (?=people|say|think|of the|[a-z]+s\b)|typical(?:ly)?|any|never|in general|someone|somebody|people|elsewhere|"
     r"neighbou?rs?|friends?|customers?|colleagues?|viewers?|last week|(?:another|other) cars?|your (?:car|tires?|"
-    r"tyres?)|"
-    r"let'?s say|as a rule|instead of|rather than|until|shops?|under which|once (?:it|they)|"
+    r"tyres?)|let'?s say|as a rule|until|shops?|under which|once (?:it|they)|"
     r"when (?:it|they) (?:reach|get))\b|^\s*(?:an?|any|every) (?:\w+ )?(?:tire|tyre)s?\b", re.IGNORECASE)  # fmt: skip
+_DEFINITE = re.compile(
+    r"\b(?:the|our|these|those) (?:\w+ )?(?:rims?|tires?|tyres?|wheels?|sidewalls?)\b(?! (?:shop|gauge|maker|industry|"
+    r"dealer|store|nuts?|bolts?))", re.IGNORECASE)  # fmt: skip
 _POINTS = re.compile(r"\b(?:it|its|we|our|i|my|they|their|them|this|that|these|those|both|here|each|the (?:two|pair|"
                      r"gap|limit))\b",
                      re.IGNORECASE)  # fmt: skip
@@ -62,4 +64,4 @@ def subjects_of(around: Around) -> tuple[frozenset[str], bool]:
     pointing = bool(_POINTS.search(around.sentence))
     if around.carried is not None:
         return around.carried.ids, pointing
-    return frozenset(), bool(around.context) and pointing
+    return frozenset(), (bool(around.context) and pointing) or bool(_DEFINITE.search(around.sentence))
