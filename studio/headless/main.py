@@ -46,7 +46,7 @@ class OneLineParser(argparse.ArgumentParser):
 
 
 class _WideEnough(argparse.RawDescriptionHelpFormatter):
-    """Help whose longest verb keeps its line beside it: argparse does not count that verbs stand deeper than options."""
+    """Help whose longest verb keeps its line beside it: argparse does not count that verbs stand deeper."""
 
     def __init__(self, prog: str) -> None:
         super().__init__(prog)

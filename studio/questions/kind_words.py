@@ -26,7 +26,7 @@ class Clue(msgspec.Struct, frozen=True):
 
 
 def _clues(*rows: tuple[QuestionKind, float, str, str]) -> tuple[Clue, ...]:
-    return tuple(Clue(kind, weight, why, re.compile(pattern, re.IGNORECASE)) for kind, weight, why, pattern in rows)
+    return tuple(Clue(kind, weight, why, re.compile(pattern)) for kind, weight, why, pattern in rows)
 
 
 CLUES = _clues(

@@ -16,6 +16,7 @@ from studio.questions.kind_words import (
     TIRES,
     QuestionKind,
 )
+from studio.questions.plain_text import small_letters
 from studio.questions.reading import read
 
 ENOUGH = 3.0
@@ -152,8 +153,9 @@ def _also(main: QuestionKind, scores: _Scores, reading: Reading) -> tuple[Questi
 def _scored(reading: Reading) -> _Scores:
     scores = _Scores()
     words: dict[QuestionKind, set[str]] = {}
+    small = small_letters(reading.text)
     for clue in CLUES:
-        if clue.pattern.search(reading.text) and clue.why not in words.setdefault(clue.kind, set()):
+        if clue.pattern.search(small) and clue.why not in words.setdefault(clue.kind, set()):
             words[clue.kind].add(clue.why)
             scores.add(clue.kind, clue.weight, clue.why)
     for judge in (_damage, _sizes, _depths, _air, _others):

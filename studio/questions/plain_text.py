@@ -14,6 +14,12 @@ _SAME = str.maketrans({
 })  # fmt: skip
 
 
+def small_letters(text: str) -> str:
+    """The text in small letters, each in its place: a pattern that need not look for both takes half the time."""
+    small = text.lower()
+    return small if len(small) == len(text) else "".join(c.lower() if len(c.lower()) == 1 else c for c in text)
+
+
 def plain_text(text: str) -> tuple[str, str]:
     """(the text to read, what was left out of it in one sentence or nothing). Spans in it are spans of ``text``."""
     kept = _COLOR.sub(lambda found: " " * len(found[0]), text[:MOST_READ].translate(_SAME))

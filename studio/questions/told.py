@@ -1,4 +1,4 @@
-"""What an answer says, taken apart for a screen: its sentence, its numbers as quantities, one finding that carries both.
+"""What an answer says, taken apart for a screen: sentence, numbers as quantities, one finding that carries both.
 
 Nothing is computed here: every number is one of the answer's own.
 """

@@ -3,12 +3,13 @@
 import re
 
 from studio.questions.facts import Fact, Found, overlaps
+from studio.questions.plain_text import small_letters
 
 _I = re.IGNORECASE
 
 
 def _words(*pairs: tuple[str, str, str]) -> tuple[tuple[str, str, re.Pattern[str]], ...]:
-    return tuple((field, value, re.compile(pattern, _I)) for field, value, pattern in pairs)
+    return tuple((field, value, re.compile(pattern)) for field, value, pattern in pairs)
 
 
 _PLAIN = _words(
@@ -88,7 +89,7 @@ _PLAIN = _words(
     ),
     ("mark", "M+S", r"\bm ?(?:\+|&|and) ?s\b"),
     ("mark", "3PMSF", r"\b3 ?pmsf\b|\b(?:three|3)[ -]peak|\bsnow ?flake (?:symbol|mark|logo)"),
-    ("mark", "XL", r"(?<![\w])(?-i:XL)(?![\w])|\bextra load\b"),
+    ("mark", "XL", r"(?<![\w])xl(?![\w])|\bextra load\b"),
     (
         "load_high",
         "overload",
@@ -190,7 +191,6 @@ _NOT = re.compile(
     r"|small|cuts?|bulges?|nails?|cracks?|damage|,|or|and) ?){0,4}$",
     _I,
 )
-_NO_FLAT = re.compile(r"\brun$", _I)
 _PLUG = re.compile(
     r"\b(?P<patch>patch[ -]?plug|plug[ -]?patch|mushroom)|\b(?P<plug>plug(?:s|ged|ging)?)\b"
     r"|\b(?P<one>patch(?:ed|es|ing)?)\b|\b(?P<foam>slime|sealant|fix[ -]a[ -]flat|goop|dichtmittel)\b",
@@ -203,14 +203,16 @@ _AWAY = re.compile(r"\b(?:from|off|inside|away from|short of) (?:the |my |its )?
 
 def vocabulary(text: str, found: Found) -> None:
     """Every word that says something about car or tires, what is denied left out."""
+    small = small_letters(text)
     for field, value, pattern in _PLAIN:
-        for match in pattern.finditer(text):
-            _take(match, field, value, 0.95, "a word for it", found)
+        for match in pattern.finditer(small):
+            _take(text, match, field, value, 0.95, "a word for it", found)
     for field, value, pattern in _ZONES:
-        for match in pattern.finditer(text):
-            if value == "sidewall" and _AWAY.search(text, max(0, match.start() - 20), match.start()):
+        for match in pattern.finditer(small):
+            if value == "sidewall" and _AWAY.search(small, max(0, match.start() - 20), match.start()):
                 continue
             _take(
+                text,
                 match,
                 field,
                 value,
@@ -219,15 +221,14 @@ def vocabulary(text: str, found: Found) -> None:
                 found,
             )
     for field, value, pattern in _DAMAGE:
-        for match in pattern.finditer(text):
-            if _NOT.search(text, max(0, match.start() - 60), match.start()) or _is_other(text, match):
+        for match in pattern.finditer(small):
+            if _NOT.search(small, max(0, match.start() - 60), match.start()) or _is_other(small, match):
                 continue
-            _take(match, field, value, 0.92, "a word for damage", found)
-    for match in _PLUG.finditer(text):
-        _take(match, "repair", match.lastgroup or "plug", 0.9, "a way of repair", found)
+            _take(text, match, field, value, 0.92, "a word for damage", found)
+    for match in _PLUG.finditer(small):
+        _take(text, match, "repair", match.lastgroup or "plug", 0.9, "a way of repair", found)
 
 
-_OTHER = re.compile(r"(?:eye|fuel|price|pot|sink|arm|plot|key|worm|loop|rabbit|lug|man|pin|black|swiss|a|the) ?$", _I)
 _AFTER_HOLE = re.compile(
     r" ?(?:in my (?:wallet|pocket|heart|budget)|set\b|thing|video|channel|tutorial|bunch|saw)"
     r"|-?saw",
@@ -253,9 +254,17 @@ def _is_other(text: str, match: re.Match[str]) -> bool:
     return word.startswith("flat t") and bool(re.search(r"run[ -]?$", before, _I))
 
 
-def _take(match: re.Match[str], field: str, value: str, sure: float, how: str, found: Found) -> None:
+def _take(text: str, match: re.Match[str], field: str, value: str, sure: float, how: str, found: Found) -> None:
     others = [fact for fact in found.facts if {fact.field, field} != {"damage", "zone"}]  # "bump on the sidewall": both
     if not overlaps(match.start(), match.end(), others):
         found.facts.append(
-            Fact(start=match.start(), end=match.end(), text=match[0], field=field, value=value, sure=sure, how=how)
+            Fact(
+                start=match.start(),
+                end=match.end(),
+                text=text[match.start() : match.end()],
+                field=field,
+                value=value,
+                sure=sure,
+                how=how,
+            )
         )
