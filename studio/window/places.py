@@ -30,6 +30,13 @@ def make_findings(workshop: Workshop) -> Place:
     return FindingsPlace(workshop)
 
 
+def make_rundown(workshop: Workshop) -> Place:
+    """Rundown."""
+    from studio.window.rundown_place import RundownPlace
+
+    return RundownPlace(workshop)
+
+
 def make_pictures(workshop: Workshop) -> Place:
     """Pictures."""
     from studio.window.pictures_place import PicturesPlace
@@ -47,6 +54,7 @@ def make_handoff(workshop: Workshop) -> Place:
 SLOTS = (
     Slot("car", "Car and tires", "&Tires", make_car),
     Slot("findings", "Findings", "F&indings", make_findings),
+    Slot("rundown", "Rundown", "&Rundown", make_rundown),
     Slot("pictures", "Pictures", "&Pictures", make_pictures),
     Slot("handoff", "Hand-off", "Hand-&off", make_handoff),
 )

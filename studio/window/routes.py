@@ -10,6 +10,8 @@ def place_of(path: str, episode: Episode) -> tuple[str, str]:
     first = path.partition(".")[0].partition("[")[0]
     if first in _CAR:
         return "car", path
+    if first == "rundown":
+        return "rundown", path
     if first == "pictures":
         index = path.partition("[")[2].partition("]")[0]
         known = index.isdigit() and int(index) < len(episode.pictures)

@@ -37,10 +37,10 @@ def holds_everywhere(action: QAction) -> bool:
     return action.shortcutContext() == Qt.ShortcutContext.WindowShortcut
 
 
-def test_the_three_places_stand_in_the_column_each_with_its_line(window_of):
+def test_the_places_stand_in_the_column_each_with_its_line(window_of):
     window = window_of(with_reading(five_tires(), 0, reading((2.0,))))
     buttons = window.column.buttons
-    assert list(buttons) == ["car", "findings", "pictures", "handoff"]
+    assert list(buttons) == ["car", "findings", "rundown", "pictures", "handoff"]
     assert buttons["car"].state_line == "5 tires, 1 measured"
     assert "replace" in buttons["findings"].state_line
     assert all(button.accessibleName() for button in buttons.values())
@@ -48,7 +48,7 @@ def test_the_three_places_stand_in_the_column_each_with_its_line(window_of):
 
 def test_keys_and_clicks_open_the_places(window_of, qtbot):
     window = window_of(five_tires())
-    for number, key in (("2", "findings"), ("3", "pictures"), ("1", "car")):
+    for number, key in (("2", "findings"), ("3", "rundown"), ("4", "pictures"), ("1", "car")):
         press(getattr(Qt.Key, f"Key_{number}"), Qt.KeyboardModifier.ControlModifier)
         assert window.current.key == key
         assert window.column.buttons[key].isChecked()
