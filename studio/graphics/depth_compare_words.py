@@ -8,7 +8,7 @@ from studio.graphics.layout.text import box as box_of
 from studio.graphics.layout.text import font_size, width
 from studio.graphics.look import Look
 from studio.graphics.parts.groove_section import bar_color
-from studio.graphics.parts.scale_bar import key
+from studio.graphics.parts.scale_bar import key, key_height
 from studio.graphics.parts.signs import sign
 from studio.graphics.scene import Point, Role, Shape, Text, Weight
 
@@ -70,6 +70,8 @@ def key_marks(doubt: Note | None, its: Arranged, frame: Frame, look: Look) -> tu
         return (*_bar_key((box.left, box.top), frame, look), *said)
     bar, gap = _SAMPLE * frame.grid + width(_BAR, frame.cap_height("small")), 2.5 * frame.grid
     room = Box(box.left, box.top, box.width - bar - gap, row)
+    if doubt and key_height([(doubt, "doubt")], frame, room.width) > row + 1:  # letters so wide that it takes two rows
+        doubt = None
     marks = key([(doubt, "doubt")], room, frame, look) if doubt else ()
     ends = [box_of(mark).right for mark in marks if isinstance(mark, Text)]
     return (*marks, *_bar_key((max(ends) + gap if ends else box.left, box.top), frame, look))

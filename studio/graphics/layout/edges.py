@@ -35,15 +35,15 @@ def edges(frame: Frame, look: Look, words: Words) -> tuple[Marks, float, float]:
     """The marks at the page's edges, and between which heights they leave it free."""
     zones = msgspec.structs.replace(look.zones, logo=False)
     bare = msgspec.structs.replace(look, art=None, small_print="", zones=zones)
-    _, top, bottom = _around(logo_zones(frame, bare)[0], frame, bare, words)
-    least = min(_KEPT * (bottom - top), _ENOUGH * frame.height)
-    found = None
-    for modest in _modest(look):
-        found = _roomiest(frame, modest, words)
-        if found[2] - found[1] >= least:
-            break
-    assert found is not None
-    return found
+    plain, top, bottom = _around(logo_zones(frame, bare)[0], frame, bare, words)
+    if bare == look:
+        return plain, top, bottom
+    least, must_be_whole = min(_KEPT * (bottom - top), _ENOUGH * frame.height), not _is_cut(plain)
+    found = [_roomiest(frame, modest, words) for modest in _modest(look)]
+    return next(
+        (its for its in found if its[2] - its[1] >= least and not (must_be_whole and _is_cut(its[0]))),
+        max(found, key=lambda its: (not _is_cut(its[0]), its[2] - its[1])),
+    )
 
 
 def _modest(look: Look) -> Iterator[Look]:
