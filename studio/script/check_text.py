@@ -100,7 +100,8 @@ def _verdicts(
             carried=carried, context=about, cues=cues,
         )  # fmt: skip
         if its.sort == "multiple":
-            inside = [_moved(m, span[0]) for m in mentions if span[0] <= m.start < span[1]]
+            low, high = (bisect_left(mentions, at, key=lambda mention: mention.start) for at in span)
+            inside = [_moved(mention, span[0]) for mention in mentions[low:high]]
             verdicts.append(judge_multiple(its, around, inside, ground))
         else:
             verdicts.append(judge(its, around, ground))

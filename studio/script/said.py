@@ -236,7 +236,8 @@ def _borrowed(
         if other.unit == "money" and number.in_words and number.value <= _FEW:
             continue
         here = bisect_right(sentences, other.start) == sentence
-        lately = step == -1 and number.start - other.end <= _BACK and _HAS.search(text[: number.start][-_BACK:])
+        behind = text[max(0, number.start - _BACK) : number.start]
+        lately = step == -1 and number.start - other.end <= _BACK and _HAS.search(behind)
         if (here or lately) and _alike(number, other):
             return _units_of(other)
     if _READS.search(text[max(0, number.start - _BACK) : number.start]) and 0 < number.value <= _DEEPEST:

@@ -163,15 +163,18 @@ class Spoken(msgspec.Struct, frozen=True, kw_only=True):
     """Everybody that the sentence mentions."""
 
 
+def _count_before(mentions: Sequence[Mention], at: int) -> int:
+    return bisect_right(mentions, at, key=lambda mention: mention.start)
+
+
 def spoken_of(
     text: str, mentions: Sequence[Mention], number: tuple[int, int], sentence: tuple[int, int],
     next_number: int, last_number: int,
 ) -> Spoken | None:  # fmt: skip
     """Whom the number at ``number`` is about, by the mentions of its sentence; None where there is none."""
     start, end = number
-    keys = [mention.start for mention in mentions]
-    low, high = bisect_right(keys, sentence[0] - 1), bisect_right(keys, sentence[1] - 1)
-    here = mentions[max(low, bisect_right(keys, start) - 4) : min(high, bisect_right(keys, end) + 4)]
+    low, high = _count_before(mentions, sentence[0] - 1), _count_before(mentions, sentence[1] - 1)
+    here = mentions[max(low, _count_before(mentions, start) - 4) : min(high, _count_before(mentions, end) + 4)]
     if not here:
         return None
     everybody = frozenset[str]().union(*(mention.ids for mention in here))
