@@ -138,7 +138,8 @@ class Stage(QWidget):
         return drag
 
     def _paint_guides(self, painter: QPainter, field: QRectF) -> None:
-        frame = self._view.frame
+        # The picture's own frame: its look may keep the caption band free where the view does not ask for it.
+        frame = self._drawn.scene.frame if self._drawn and self._drawn.scene else self._view.frame
         boxes = [(frame.action, True), (frame.titles, False), *([(frame.content, False)] if frame.captions else [])]
         for box, dashed in boxes:
             _guide(painter, _placed(box, field, frame.width), dashed)
