@@ -12,7 +12,7 @@ from studio.window.signs import SignView
 
 
 class FindingHead(QWidget):
-    """Shows one row large. ``show_it`` and ``copy_it`` are wired by the place."""
+    """Shows one row large. ``show_it``, ``say_it`` and ``copy_it`` are wired by the place."""
 
     def __init__(self, appearance: Appearance) -> None:
         super().__init__()
@@ -26,6 +26,7 @@ class FindingHead(QWidget):
         self._limit = plain_label("", wrap=True)
         self._distance = plain_label("", "quiet", wrap=True)
         self.show_it = QPushButton("Sho&w it")
+        self.say_it = QPushButton("Sa&y it")
         self.copy_it = QPushButton("&Copy sentence")
         self.show_it.setProperty("primary", True)
         self._sentence.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
@@ -54,7 +55,7 @@ class FindingHead(QWidget):
         verdict.addWidget(self._word, 1)
         buttons = QHBoxLayout()
         buttons.setSpacing(GRID)
-        for button in (self.show_it, self.copy_it):
+        for button in (self.show_it, self.say_it, self.copy_it):
             button.setAutoDefault(False)
             buttons.addWidget(button)
         buttons.addStretch(1)

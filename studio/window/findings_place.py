@@ -8,16 +8,21 @@ from studio.decide.input_words import input_words, source_words
 from studio.graphics.parts.signs import verdict_word
 from studio.model.finding import Finding
 from studio.model.places import ON_CAR
+from studio.window.actions import tell_why
 from studio.window.findings_list import FindingsList
 from studio.window.findings_rows import Row, calls_for, calls_words, rows, table
 from studio.window.findings_sheet import FindingSheet
 from studio.window.labels import plain_label, plain_tooltip, push_button
 from studio.window.palette import GRID
 from studio.window.place import Place, Workshop
+from studio.window.rundown_say import SAY
 
 PICTURE_OF: dict[str, str] = {
-    "tread_left": "depth_by_wheel", "matching": "axle_match", "rotation": "rotation", "size": "size_code",
-    "life": "life_left",
+    "tread_left": "depth_by_wheel", "condition": "damage", "repair_zone": "repair_zone",
+    "wear_pattern": "wear_profile", "gauges": "coins", "size": "size_code", "ratings": "ratings",
+    "placard": "placard", "pressure": "pressure_temperature", "size_swap": "sizes_beside", "wet": "hydroplaning",
+    "matching": "axle_match", "slip": "axle_match", "rotation": "rotation", "spare": "sizes_beside",
+    "age": "date_code", "life": "life_left", "rotation_plan": "rotation", "choices": "choices",
 }  # fmt: skip
 _NARROW = 760
 
@@ -26,6 +31,10 @@ def picture_of(finding: Finding) -> str:
     """The id of the picture that shows this finding; empty where none does."""
     if finding.topic == "tread_left" and finding.subject not in ON_CAR:
         return "depth_compare"  # a tire on the bench does not stand on the car's plan
+    if finding.topic == "condition" and finding.word("kind") == "puncture":
+        return "repair_zone"  # where the hole is decides, more than how it looks
+    if finding.topic == "gauges" and finding.subject == "bars":
+        return "wear_bars"
     return PICTURE_OF.get(finding.topic, "")
 
 
@@ -49,12 +58,14 @@ class FindingsPlace(Place):
         self._split = QSplitter(Qt.Orientation.Horizontal)
         self._stack = QStackedLayout(self)
         self._lay_out()
-        self._show_action = self._add_actions()[1]
+        actions = self._add_actions()
+        self._show_action, self._say_action = actions[1], actions[2]
         self.list.chosen.connect(self._show_chosen)
         self.list.opened.connect(self._open)
         self.sheet.followed.connect(self._follow)
         self.sheet.left.connect(self._back)
         self.sheet.head.show_it.clicked.connect(self.show_picture)
+        self.sheet.head.say_it.clicked.connect(self.say_it)
         self.sheet.head.copy_it.clicked.connect(self.copy_sentence)
         self._stale = True
         self.document.changed.connect(self._document_changed)
@@ -89,6 +100,12 @@ class FindingsPlace(Place):
         finding = self.list.current_finding()
         if finding is not None and (picture := picture_of(finding)):
             self.go.emit("pictures", picture)
+
+    def say_it(self) -> None:
+        """Take the finding at hand into the rundown as a talking point, and go there."""
+        finding = self.list.current_finding()
+        if finding is not None and finding.verdict != "unknown":
+            self.go.emit("rundown", f"{SAY}{finding.id}")
 
     def copy(self) -> None:
         """One finding as its sentence, several as a table."""
@@ -141,6 +158,7 @@ class FindingsPlace(Place):
         for text, key, act in (
             ("Open the &finding", "", self._open),
             ("Sho&w it as a picture", "Ctrl+Return", self.show_picture),
+            ("Sa&y it in the rundown", "Ctrl+Shift+Return", self.say_it),
             ("Go to the &next that calls for something", "Ctrl+Down", self._next_call),
             ("&Copy the sentence, or the rows chosen", QKeySequence.StandardKey.Copy, self.copy),
         ):
@@ -176,6 +194,9 @@ class FindingsPlace(Place):
         why = "" if shown else "No picture of the catalogue shows this finding"
         self._show_action.setStatusTip(why)
         plain_tooltip(self.sheet.head.show_it, why)
+        known = finding is not None and finding.verdict != "unknown"
+        self.sheet.head.say_it.setEnabled(known)
+        tell_why(self._say_action, known, "What is not known yet cannot be said")
 
     def _row_of(self, finding: Finding | None) -> Row | None:
         listed = (row for row in self.list.findings_model.rows if isinstance(row, Row))

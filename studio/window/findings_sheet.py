@@ -61,7 +61,8 @@ class FindingSheet(QScrollArea):
 
     def take_focus(self) -> None:
         """Go to the first thing that can be done here."""
-        self.head.show_it.setFocus() if self.head.show_it.isEnabled() else self.head.copy_it.setFocus()
+        able = (its for its in (self.head.show_it, self.head.say_it) if its.isEnabled())
+        next(able, self.head.copy_it).setFocus()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Esc goes back to the list."""

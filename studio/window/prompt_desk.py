@@ -15,7 +15,7 @@ from studio.graphics.look import Look, shipped_looks
 from studio.model.episode import Episode
 from studio.model.finding import Findings
 from studio.model.rundown import Take
-from studio.script.timing import time_script
+from studio.script.timing import Timing, time_script
 from studio.window.dialogs import Choice
 from studio.window.pictures_cache import SessionCache
 from studio.window.pictures_order import Drawings, Drawn, Order
@@ -47,11 +47,12 @@ class PromptDesk(QObject):
         self._job: int | None = None
         self.view: PromptView | None = None
 
-    def open(self, choice: PromptChoice, segment: int) -> bool:
-        """Open the view at this segment; False where there is nothing to say."""
+    def open(self, choice: PromptChoice, segment: int, timing: Timing | None = None) -> bool:
+        """Open the view at this segment; False where there is nothing to say. ``timing`` is that of the episode as it
+        is, if it is known already."""
         document = self._workshop.document
         episode, findings = document.episode, document.findings
-        timing = time_script(episode.rundown, findings, episode.units)
+        timing = timing or time_script(episode.rundown, findings, episode.units)
         parts = prompt_parts(episode, findings, timing)
         if not parts or self.view is not None:
             return False

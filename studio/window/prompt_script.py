@@ -1,14 +1,17 @@
 """The script as the prompting view shows it: one part a talking point, with its time, its pictures, its numbers."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from studio.model.episode import Episode
-from studio.model.finding import Findings
+from studio.model.finding import Finding, Findings
+from studio.model.quantity import System
 from studio.model.rundown import Rundown, Segment
 from studio.script.live import HOLE, Piece, filled
-from studio.script.numbers import by_id
+from studio.script.numbers import by_id, numbers_of
 from studio.script.timing import SegmentTime, Timing, paid_lines
+
+NO_BREAK = "\u00a0"
 
 
 @dataclass(frozen=True)
@@ -50,14 +53,14 @@ def prompt_parts(episode: Episode, findings: Findings, timing: Timing) -> tuple[
     index = by_id(findings)
     parts: list[PromptPart] = []
     for segment, time in zip(episode.rundown.segments, timing.segments, strict=True):
-        texts = [filled(point.text, index, episode.units) for point in segment.points]
-        parts += _of_segment(episode, segment, time, texts)
+        parts += _of_segment(episode, segment, time, index)
     return tuple(parts)
 
 
 def _of_segment(
-    episode: Episode, segment: Segment, time: SegmentTime, texts: Sequence[Sequence[Piece]]
+    episode: Episode, segment: Segment, time: SegmentTime, index: Mapping[str, Finding]
 ) -> Iterator[PromptPart]:
+    texts = [filled(point.text, index, episode.units) for point in segment.points]
     rows = [
         (pieces, float(point.speaking_s), float(point.pause_s), place)
         for place, (pieces, point) in enumerate(zip(texts, time.points, strict=True)) if pieces or point.pause_s
@@ -68,7 +71,7 @@ def _of_segment(
         yield PromptPart(
             segment=segment.id, title=" ".join(segment.title.split()), first=number == 0,
             last=number == len(rows) - 1, stretches=tuple(_stretch(piece) for piece in pieces),
-            speaking_s=speaking, pause_s=pause, numbers=tuple(_forms(pieces, episode)),
+            speaking_s=speaking, pause_s=pause, numbers=tuple(_forms(pieces, index, episode.units)),
             pictures=tuple(cue.picture for cue in segment.pictures if place >= 0 and cue.with_point == place),
         )  # fmt: skip
 
@@ -81,19 +84,30 @@ def _ties(rundown: Rundown, segment: Segment) -> list[Sequence[Piece]]:
 
 def _stretch(piece: Piece) -> tuple[str, bool]:
     """A hole is read as a hole: its reason is nothing to be said."""
-    return (HOLE * 3, False) if piece.kind == "hole" else (piece.text, piece.kind == "number")
+    if piece.kind == "hole":
+        return HOLE * 3, False
+    live = piece.kind == "number"
+    return (_kept_together(piece.text) if live else piece.text), live
 
 
-def _forms(pieces: Sequence[Piece], episode: Episode) -> Iterator[UnitForms]:
-    seen = set()
+def _kept_together(text: str) -> str:
+    """A number in digits stays on one line with its unit."""
+    return text.replace(" ", NO_BREAK).replace(f"{NO_BREAK}(", " (") if any(c.isdigit() for c in text) else text
+
+
+def _forms(pieces: Sequence[Piece], index: Mapping[str, Finding], units: System) -> Iterator[UnitForms]:
+    """Each live number once, in both units and in words."""
+    seen: set[UnitForms] = set()
     for piece in pieces:
-        if piece.quantity is None or (piece.finding, piece.number) in seen:
+        finding = index.get(piece.finding) if piece.kind == "number" else None
+        number = numbers_of(finding).get(piece.number) if finding is not None else None
+        if number is None:
             continue
-        seen.add((piece.finding, piece.number))
-        mine = piece.quantity.in_system(episode.units)
-        other = piece.quantity.in_system("metric" if episode.units == "us" else "us")
-        said = mine.spoken()
-        yield UnitForms(mine.text(), "" if other.unit == mine.unit else other.text(), said)
+        mine, other = number.short(units), number.short("metric" if units == "us" else "us")
+        forms = UnitForms(mine, "" if other == mine else other, number.spoken(units))
+        if forms not in seen:
+            seen.add(forms)
+            yield forms
 
 
 def next_picture(parts: Sequence[PromptPart], at: int) -> tuple[str, int] | None:

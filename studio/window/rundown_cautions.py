@@ -34,7 +34,8 @@ class Cautions(QWidget):
             _let_go(self._grid.takeAt(0))
         for row, its in enumerate(self._shown):
             signal = plain_label(its.caution.signal, "strong")
-            text = plain_label(f"{its.caution.text} ({its.because})", wrap=True)
+            why = "" if its.named else f" It stands here as {its.because}."
+            text = plain_label(f"{its.caution.text}{why}", wrap=True)
             self._grid.addWidget(signal, row, 0, Qt.AlignmentFlag.AlignTop)
             self._grid.addWidget(text, row, 1)
         self.setAccessibleName(". ".join(f"{its.caution.signal}: {its.caution.text}" for its in self._shown))

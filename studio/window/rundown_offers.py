@@ -4,6 +4,7 @@ from PySide6.QtCore import QPoint, QRect, Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QFrame, QListWidget, QListWidgetItem, QWidget
 
+from studio.script.numbers import VALUE
 from studio.script.offers import Offer
 from studio.window.palette import Appearance
 
@@ -83,4 +84,5 @@ class OfferList(QListWidget):
 def offer_words(offer: Offer) -> str:
     """An offer on one line: the number as it would show, what it is, whose."""
     topic, _, subject = offer.finding.replace("_", " ").partition(".")
-    return f"{offer.text} — {offer.label}: {topic}, {subject}"
+    what = "" if offer.number == VALUE else f"{offer.label}: "
+    return f"{offer.text} — {what}{topic}, {subject}"

@@ -185,7 +185,10 @@ class RundownPlace(Place):
     def open_prompt(self) -> None:
         """Open the prompting view at the segment at hand."""
         self.whole.prompt.list_screens()
-        self.desk.open(self.whole.prompt.choice(), self.list.current_number())
+        review = self.reviewer.review if self.reviewer.is_current else None
+        timing = review.timing if review is not None else None
+        if not self.desk.open(self.whole.prompt.choice(), self.list.current_number(), timing):
+            self._say("There is nothing to prompt yet: write a talking point first")
 
     def put_number_in(self) -> None:
         """Ask for a live number at the cursor."""

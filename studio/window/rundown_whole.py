@@ -112,6 +112,8 @@ class WholeSheet(QScrollArea):
         where = SegmentChoice(row, "segment", "segment")
         line = TextField(row, "line", "spoken line", chars=30, most=10_000)
         card = TextField(row, "card", "card", chars=22, most=200)
+        for field in (what, line, card):
+            field.setCursorPosition(0)
         return (FieldBox("What", what, wide=True), FieldBox("Said in", where), FieldBox("Spoken line", line, wide=True),
                 FieldBox("Card on the screen", card, wide=True))  # fmt: skip
 

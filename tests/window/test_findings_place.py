@@ -6,11 +6,15 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QAccessible, QGuiApplication
 from PySide6.QtWidgets import QLabel, QPushButton, QWidget
 
+from studio.decide.registry import TOPICS
+from studio.graphics.catalogue import catalogue
 from studio.model.episode import Episode
+from studio.model.finding import Finding
 from studio.window.findings_caution import CautionPanel
 from studio.window.findings_link import Link
-from studio.window.findings_place import PICTURE_OF, FindingsPlace
+from studio.window.findings_place import PICTURE_OF, FindingsPlace, picture_of
 from studio.window.place import Workshop
+from studio.window.rundown_say import SAY
 from tests.window.findings_samples import CAUTION, sample_document, sample_episode, specimen
 
 
@@ -84,6 +88,8 @@ def test_keys_alone_open_follow_and_come_back(place, qtbot):
     qtbot.keyClick(place.list, Qt.Key.Key_Return)
     assert place.sheet.head.show_it.hasFocus()
     qtbot.keyClick(place.sheet.head.show_it, Qt.Key.Key_Tab)
+    assert place.sheet.head.say_it.hasFocus()
+    qtbot.keyClick(place.sheet.head.say_it, Qt.Key.Key_Tab)
     assert place.sheet.head.copy_it.hasFocus()
     qtbot.keyClick(place.sheet.head.copy_it, Qt.Key.Key_Tab)
     link = place.sheet.links()[0]
@@ -144,6 +150,34 @@ def test_show_it_goes_to_the_picture_of_the_topic(place, qtbot):
     assert gone.args == ["pictures", PICTURE_OF["tread_left"]]
     place.list.choose("count.car")
     assert not place.sheet.head.show_it.isEnabled()
+
+
+def test_every_picture_that_shows_a_finding_is_in_the_catalogue_and_every_topic_is_known():
+    assert set(PICTURE_OF.values()) <= set(catalogue())
+    assert set(PICTURE_OF) <= {topic.id for topic in TOPICS}
+
+
+def test_a_hole_is_shown_by_where_it_may_be_repaired_and_bars_by_themselves():
+    def finding(topic: str, subject: str, **detail: str) -> Finding:
+        return Finding(id=f"{topic}.{subject}", topic=topic, subject=subject, sentence="", detail=tuple(detail.items()))
+
+    assert picture_of(finding("condition", "rear_left", kind="puncture")) == "repair_zone"
+    assert picture_of(finding("condition", "rear_left", kind="bulge")) == "damage"
+    assert picture_of(finding("gauges", "bars")) == "wear_bars"
+    assert picture_of(finding("gauges", "us_cent")) == "coins"
+
+
+def test_say_it_asks_the_rundown_to_take_the_finding_in(place, qtbot):
+    place.list.choose("tread_left.front_left")
+    with qtbot.waitSignal(place.go) as gone:
+        place.sheet.head.say_it.click()
+    assert gone.args == ["rundown", f"{SAY}tread_left.front_left"]
+    with qtbot.waitSignal(place.go) as gone:
+        qtbot.keyClick(place.list, Qt.Key.Key_Return, Qt.KeyboardModifier.ControlModifier
+                       | Qt.KeyboardModifier.ShiftModifier)  # fmt: skip
+    assert gone.args[0] == "rundown"
+    place.list.choose("tread_left.rear_right")
+    assert not place.sheet.head.say_it.isEnabled(), "what is not known yet cannot be said"
 
 
 def test_a_tire_on_the_bench_is_shown_where_it_can_be(place_of, qtbot):
