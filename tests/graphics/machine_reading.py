@@ -24,7 +24,7 @@ from studio.graphics.paint.raster import image
 from studio.graphics.scene import Scene
 
 SMALL = (640, 360)
-CAPITALS = (32.0, 24.0, 40.0, 28.0, 48.0)  # px: what recognition may want; no one size suits every text
+CAPITALS = (32.0, 24.0, 40.0, 28.0, 48.0, 20.0)  # px: what recognition may want; no one size suits every text
 READER = shutil.which("tesseract")
 _MARGIN = 2.0  # px of the small picture round a label
 _NUMBER = re.compile(r"\d+(?:[.,/]\d+)*")
