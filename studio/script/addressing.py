@@ -12,7 +12,7 @@ _NUMBERS = re.compile(
     r"\d|\b(?:two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|\w+teen|\w+ty|hundred|thousand|half|quarter|"
     r"eighth|thirty-seconds?)\b", re.IGNORECASE)  # fmt: skip
 _WITHOUT_ANYBODY = frozenset({"len", "pressure", "age", "money", "week", "year", "index", "torque", "turns", "rpm"})
-_BY_NEARNESS = frozenset({"rating", "placard"})
+_BY_NEARNESS = frozenset({"rating", "placard", "hole", "water", "advice"})
 _RULES_OUT = {  # what the key says makes these meanings impossible in its clause
     "new": ("past", "depth", "mean"), "legal": ("depth",), "over_legal": ("depth", "legal"), "apart": ("depth",),
     "tolerance": ("apart", "around", "depth"), "rating": ("carry",), "placard": ("read", "set", "before"),
@@ -50,7 +50,8 @@ def addressed(around: Around, dimensions: Sequence[Dimension], of_somebody: bool
                  if aspect not in _BY_NEARNESS or raw[aspect] <= raw.get(its, raw[aspect])}  # fmt: skip
     shared = {aspect for aspect in clause if not BY_ID[aspect].of_tire and BY_ID[aspect].weight}
     if shared and not of_somebody and "money" not in dimensions:
-        ruled_out |= {aspect for aspect in named if BY_ID[aspect].of_tire}
+        nearest = min(raw[aspect] for aspect in shared)
+        ruled_out |= {aspect for aspect in named if BY_ID[aspect].of_tire and raw[aspect] >= nearest}
     usual = [] if clause - ruled_out else [
         DEFAULT[d] for d in dimensions if d in DEFAULT and (of_somebody or d in _WITHOUT_ANYBODY)]
     return [aspect for aspect in dict.fromkeys([*named, *usual]) if aspect not in ruled_out], clause

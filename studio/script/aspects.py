@@ -104,14 +104,14 @@ ASPECTS: tuple[Aspect, ...] = (
        "given:ground_clearance size_swap:ground_clearance* size_swap:rise", of_tire=False, weight=2),
     # pressures
     _a("placard", "pressure", r"placard|sticker|door|should|ask|recommend|specif|\bwants?\b|called for|cold pressure|"
-       r"needs?\b|supposed|takes\b|owed|prescribe|label|belongs?|goes in|door jamb",
+       r"needs?\b|supposed|owed|prescribe|label|belongs?|goes in|door jamb",
        "pressure:placard* pressure:limit spare:pressure_asked given:placard_*", of_tire=False, weight=1),
     _a("set", "pressure", r"\bset\b|fill|inflat|pump|\bput in\b|put .* in\b|top (?:up|off)",
        "pressure:set_* pressure:placard* spare:pressure_asked", of_tire=False, weight=1),
     _a("short", "pressure", r"short|under\b|below|missing|too (?:low|little)|down\b|less\b|low\b|over\b|above|more\b",
        "pressure:above pressure:margin pressure:more pressure:told spare:told pressure:lost pressure:weather",
        weight=1),
-    _a("lost", "pressure", r"lost|lose|leak|drop|fell|fall|weather|cold alone|air gone",
+    _a("lost", "pressure", r"lost|lose|leak|drop|fell|fall|weather|the cold|air gone",
        "pressure:lost pressure:weather pressure:told pressure:drop*", weight=1),
     _a("lamp", "pressure", r"\blamp|warning|light(?:s|ed)?\b|monitor|sensor|dash", "pressure:lamp", of_tire=False,
        weight=2),
@@ -186,7 +186,7 @@ ASPECTS: tuple[Aspect, ...] = (
     _a("weather_share", "share", r"weather|leak|drop|air", "pressure:weather_share pressure:lost_share"),
     _a("slope", "share", r"slope|road", "wet:slope", of_tire=False),
     # money
-    _a("price", "money", r"(?:new|used|single|per|a|each) (?:tire|tyre)s?\b|apiece|each\b|mount|balanc|shav",
+    _a("price", "money", r"(?:new|used|single|per|a|each) (?:tire|tyre|one)s?\b|apiece|each\b|mount|balanc|shav",
        "given:price_*", of_tire=False, weight=1),
     _a("outlay", "money", r".", "choices:outlay choices:value"),
     _a("per_distance", "money", r"per\b|every|thousand|1,?000|a mile|a kilomet", "choices:cost_*", of_tire=False,

@@ -13,12 +13,13 @@ from studio.script.ground import Ground
 from studio.script.known import Known, own_first
 from studio.script.said import Said
 from studio.script.size_codes import judge_size
-from studio.script.verdict import GENERAL, Around, Judged, dimensions_of, subjects_of
+from studio.script.verdict import GENERAL, INDEFINITE, Around, Judged, dimensions_of, subjects_of
 
 _PLAIN = ("len", "pressure", "week", "year")  # what is meant even where no word says so
 _INSTEAD = re.compile(r"\b(?:instead of|rather than|not)(?: the| a| an)?\s+$", re.IGNORECASE)
 _TIRES = re.compile(r"\b(?:tires?|tyres?|rubber|set|pair|spare|made|code)\b", re.IGNORECASE)
 _FOR_ALL = frozenset({"legal", "advice", "placard", "tolerance", "interval", "torque", "lamp", "since", "set"})
+_GOES_ON = ("placard", "set")  # "front 250 kPa, rear 240": named once, meant twice
 _CENTS = 10.0  # an amount said coarser than this is not matched with whatever choice comes near it
 
 
@@ -52,9 +53,13 @@ def _judged(said: Said, around: Around, ground: Ground, dimensions: Sequence[Dim
     usual = bool(meaning.expected) and not meaning.cued and dimensions != ["len"]
     if usual and (match := _match(said, loose)):
         return _computed(match, ground)
-    other = GENERAL.search(around.sentence) or _INSTEAD.search(around.sentence, 0, around.at[0])
+    apart = [its for its in loose if its.topic == "matching"] if said.units == ("in",) else []
+    if meaning.aspect == "depth" and (match := _match(said, apart)):  # depths are said in thirty-seconds, not inches
+        return _computed(match, ground)
+    indefinite = "money" not in dimensions and INDEFINITE.search(around.sentence)
+    other = indefinite or GENERAL.search(around.sentence) or _INSTEAD.search(around.sentence, 0, around.at[0])
     clear = bool(meaning.expected) and not other and (sure or not of_tire)
-    if clear and (meaning.cued or (sure and dimensions[0] in _PLAIN)):
+    if clear and (meaning.in_clause or (not meaning.cued and sure and dimensions[0] in _PLAIN)):
         return _contradicted(said, meaning.expected, ground)
     if match := _match(said, loose):
         return _computed(match, ground)
@@ -67,7 +72,8 @@ def _judged(said: Said, around: Around, ground: Ground, dimensions: Sequence[Dim
 class Meaning(msgspec.Struct, frozen=True, kw_only=True):
     """What the words say the number is: the known numbers meant, one that it agrees with, and by which aspect.
 
-    ``cued`` says that words name the aspect, ``in_clause`` that they stand in the number's own clause.
+    ``cued`` says that words name the aspect, ``in_clause`` that they stand in the number's own clause, or in the one
+    before where its own names nothing.
     """
 
     aspect: str = ""
@@ -89,8 +95,11 @@ def _meaning(said: Said, around: Around, ground: Ground, dimensions: Sequence[Di
             continue
         cued = aspect in around.cues
         match = None if vague else _match(said, members)
-        if match or not best.expected or (cued and BY_ID[aspect].weight > BY_ID[best.aspect].weight):
-            best = Meaning(aspect=aspect, expected=tuple(members), match=match, cued=cued, in_clause=aspect in clause)
+        heavier = cued and bool(best.expected) and BY_ID[aspect].weight > BY_ID[best.aspect].weight
+        if match or not best.expected or (heavier and (aspect in clause or not best.in_clause)):
+            goes_on = not clause and (BY_ID[aspect].of_tire or aspect in _GOES_ON)
+            here = aspect in clause or goes_on
+            best = Meaning(aspect=aspect, expected=tuple(members), match=match, cued=cued, in_clause=here and cued)
         if match:
             break
     return best
@@ -115,11 +124,12 @@ def _of_subjects(
     mine = [its for its in members if its.dimension in dimensions]
     if subjects:
         wide = subjects | around.spoken.all if around.spoken and aspect == "apart" else subjects
+        if not BY_ID[aspect].of_tire:
+            wide = wide | {"car", "set"}
         if around.spoken and aspect == "apart" and {"front_axle", "rear_axle"} <= wide:
             wide = wide | {"set", "car"}
         meant = [its for its in mine if its.subjects & wide]
-        exact = [its for its in meant if its.subjects & subjects]
-        if exact or meant:
+        if meant:
             return meant
         return [] if BY_ID[aspect].of_tire else mine
     of_point = [its for its in mine if its.source in around.context]

@@ -29,7 +29,8 @@ _MULTIPLE = re.compile(
     re.IGNORECASE)  # fmt: skip
 _PART_OF = re.compile(
     r"\b(?P<p>(?:a|one|two|three|four)[ -](?:thirds?|quarters?|fifths?|tenths?)|half|a half) of (?:the |its |their |"
-    r"all ){0,2}(?:usable |original |full )?(?:tread|depth|rubber|life|profile)\b", re.IGNORECASE)  # fmt: skip
+    r"all ){0,2}(?:(?:front|rear|back|left|right|usable|original|full)(?:['’]s)? ){0,3}(?:tread|depth|rubber|life|"
+    r"profile)\b", re.IGNORECASE)  # fmt: skip
 _A_UNIT = re.compile(
     r"(?<!of )(?<!half )(?<!quarter )(?<!-)\ban? (?:(?P<u>inch|millimet(?:er|re))\b|(?P<v>mile|kilomet(?:er|re)|bar|"
     r"kilo(?:gram)?|pound)(?= (?:is|are|equals|makes|has)\b))", re.IGNORECASE)  # fmt: skip
@@ -71,8 +72,11 @@ _NEXT = re.compile(r"\s*-?\s*([^\W\d_]+|\S)?")
 _READS = re.compile(
     r"\b(?:reads?|reading|measures?|measured|down to|shows|gauge says|i (?:read|get|got|have))(?: (?:a|an|only|just|"
     r"about|at))?\s+$", re.IGNORECASE)  # fmt: skip
-_HAS = re.compile(r"\b(?:should (?:have|hold|be)|has|have|holds?|reads?|is at)\s+$", re.IGNORECASE)
+_SETS = re.compile(r"\b(?:set|fill(?:ed)?(?: (?:it|them))?(?: to)?|inflate(?: to)?|pump(?: to)?)\s+$", re.IGNORECASE)
+_PSI_AT_MOST = 120.0
+_HAS = re.compile(r":\s*$|\b(?:should (?:have|hold|be)|has|have|holds?|reads?|is at)\s+$", re.IGNORECASE)
 _PRICES = 50
+_HOTTEST = 120
 _FEW = 20  # "196 for one", "the four": a small number is a count
 _DEEPEST = 24.0
 _BACK = 60
@@ -237,9 +241,11 @@ def _borrowed(
             continue
         here = bisect_right(sentences, other.start) == sentence
         behind = text[max(0, number.start - _BACK) : number.start]
-        lately = step == -1 and number.start - other.end <= _BACK and _HAS.search(behind)
+        lately = step in (-1, -2) and number.start - other.end <= _BACK and _HAS.search(behind)
         if (here or lately) and _alike(number, other):
             return _units_of(other)
+    if _SETS.search(text[max(0, number.start - _BACK) : number.start]):
+        return ("psi",) if number.value <= _PSI_AT_MOST else ("kPa",)
     if _READS.search(text[max(0, number.start - _BACK) : number.start]) and 0 < number.value <= _DEEPEST:
         return ("32nds",) if units == "us" else ("mm",)
     return ()
@@ -248,7 +254,9 @@ def _borrowed(
 def _alike(number: RunningNumber, other: RunningNumber) -> bool:
     """Whether the two could be said in one unit: neither is many times the other."""
     small, large = sorted((abs(number.value), abs(other.value)))
-    return large <= (_PRICES if other.unit == "money" else 10) * small or other.unit in ("degC", "degF")
+    if other.unit in ("degC", "degF"):
+        return large <= _HOTTEST
+    return large <= (_PRICES if other.unit == "money" else 10) * small
 
 
 def _stands_alone(text: str, number: RunningNumber) -> bool:

@@ -187,4 +187,5 @@ def spoken_of(
             return Spoken(ids=after[0].ids, sure=True, all=everybody)
     if before:
         return Spoken(ids=before[-1].ids, sure=True, all=everybody)
-    return Spoken(ids=after[0].ids, sure=len(after) == 1, all=everybody) if after else None
+    near = bool(after) and len(after) == 1 and after[0].start < next_number
+    return Spoken(ids=after[0].ids, sure=near, all=everybody) if after else None

@@ -17,7 +17,8 @@ GENERAL = re.compile(  # talk of other cars, of other times, of what might be
     r"some (?=people|say|think|of the|[a-z]+s\b)|typical(?:ly)?|any|never|in general|someone|somebody|people|elsewhere|"
     r"neighbou?rs?|friends?|customers?|colleagues?|viewers?|last week|(?:another|other) cars?|your (?:car|tires?|"
     r"tyres?)|let'?s say|as a rule|until|shops?|under which|once (?:it|they)|"
-    r"when (?:it|they) (?:reach|get))\b|^\s*(?:an?|any|every) (?:\w+ )?(?:tire|tyre)s?\b", re.IGNORECASE)  # fmt: skip
+    r"when (?:it|they) (?:reach|get))\b", re.IGNORECASE)  # fmt: skip
+INDEFINITE = re.compile(r"^\s*(?:an?|any|every) (?:\w+ )?(?:tire|tyre)s?\b", re.IGNORECASE)
 _DEFINITE = re.compile(
     r"\b(?:the|our|these|those) (?:\w+ )?(?:rims?|tires?|tyres?|wheels?|sidewalls?)\b(?! (?:shop|gauge|maker|industry|"
     r"dealer|store|nuts?|bolts?))", re.IGNORECASE)  # fmt: skip
