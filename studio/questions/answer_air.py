@@ -87,7 +87,8 @@ def _open(
 ) -> Part:
     rule = viewer.tables.pressure["tpms_us_share"]
     slope = "A tire loses about 1 psi (7 kPa) for each 10 °F (6 °C) colder, more where the pressure is higher."
-    missing = (*(() if airs else (_ASK_AIR,)), *((_ASK_T1, _ASK_T2) if not warmth else (_ASK_T2,)))
+    degrees = (_ASK_T1, _ASK_T2) if not warmth else (_ASK_T2,) if len(warmth) < 2 else ()
+    missing = (*(() if airs else (_ASK_AIR,)), *degrees)
     return Part(
         lead=f"Cold alone takes air pressure down: {slope[0].lower()}{slope[1:]} Whether yours fits that takes both "
         f"temperatures.",
@@ -110,8 +111,16 @@ def _base_and_now(viewer: Viewer, airs: tuple[Fact, ...]) -> tuple[Fact, Fact | 
     return airs[0], different[0] if different else None
 
 
+_BESIDE = 20
+_JOINED = re.compile(
+    r"^,? ?(?:outside |out |degrees |in the garage |weather )*(?:i (?:set|filled|pumped|put)|set"
+    r"|filled|with|they (?:were|are)|it (?:was|is)|tires? (?:at|were)|:|=|gives|reads"
+    r"|and)?(?: (?:it|them|to|at|the tires?))* $",
+    re.IGNORECASE,
+)
 _FROM_TO = re.compile(
-    r"^\W*(?:degrees? )?(?:to|down to|up to|dropped to|drops to|fell to|then|->|bis|auf|à|hasta|a)\W*$", re.IGNORECASE
+    r"^\W*(?:degrees? )?(?:to|and|down to|up to|dropped to|drops to|fell to|then|->|bis|auf|und|à|et|hasta|y|a|e)\W*$",
+    re.IGNORECASE,
 )
 
 
@@ -125,12 +134,17 @@ def _warmth(viewer: Viewer, base: Fact, now: Fact | None, warmth: tuple[Fact, ..
     for one, other in itertools.pairwise(warmth):
         if _FROM_TO.match(text[one.end : other.start]):
             return one.quantity, other.quantity
-    pairs = [(one, other) for one in warmth[:4] for other in warmth[:4] if one is not other]
     if now is None:
-        first, second = min(pairs, key=lambda pair: (apart(base, pair[0]), pair[1].start))
-    else:
-        mine = now
-        first, second = min(pairs, key=lambda pair: apart(base, pair[0]) + apart(mine, pair[1]))
+        direct = [
+            degrees
+            for degrees in warmth
+            if 0 <= degrees.start - base.end <= _BESIDE or _JOINED.match(text[degrees.end : base.start])
+        ]
+        first = direct[0] if direct else warmth[0]
+        second = next((degrees for degrees in warmth if degrees is not first), first)
+        return first.quantity, second.quantity
+    pairs = [(one, other) for one in warmth[:4] for other in warmth[:4] if one is not other]
+    first, second = min(pairs, key=lambda pair: apart(base, pair[0]) + apart(now, pair[1]))
     return first.quantity, second.quantity
 
 

@@ -95,7 +95,8 @@ def rotation(viewer: Viewer) -> Part:
     """Which patterns car and tires permit, best first."""
     drive = drivetrain_of(viewer) or car_of(viewer).drivetrain
     marking = marking_of(viewer)
-    markings = _STAGGERED if viewer.reading.first("staggered") else {}
+    several = len({word for word in viewer.reading.words("size") if not word.startswith("T")}) > 1
+    markings = _STAGGERED if several or viewer.reading.first("staggered") else {}
     specimens = tuple(
         tire(viewer, place=place, name="", marking=markings.get(place.split("_")[0], marking)) for place in CORNERS
     )

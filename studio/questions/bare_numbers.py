@@ -31,7 +31,8 @@ _DEPTH_AFTER = re.compile(
     _I,
 )
 _AIR_MODE = re.compile(
-    r"\bpressure|\bpsi\b|\binflat|\bpump|\bair(?:ed)?\b|\btpms|\bfill(?:ed)?\b|\bdeflat|druck"
+    r"\bpressure|\bpsi\b|\b(?:dropp?|go|los)(?:s|es|ed|ing)? from [2-6][0-9] (?:down )?to [2-6][0-9]\b|\binflat"
+    r"|\bpump|\bair(?:ed)?\b|\btpms|\bfill(?:ed)?\b|\bdeflat|druck"
     r"|\bpression|\bpresi[oó]n|\bbar\b|\bkpa\b|\bgonfl|\bplacard|\bdoor (?:jamb|sticker)",
     _I,
 )
@@ -48,6 +49,12 @@ _MOVING = re.compile(
 _OUTSIDE = re.compile(
     r"^ ?(?:degrees? )?(?:outside|out\b(?! of)|ambient|overnight|below|in the (?:garage|shop|sun"
     r"|morning|shade)|this morning)",
+    _I,
+)
+_WEATHER_BEFORE = re.compile(
+    r"\b(?:temp\w*|temperatures?|weather|outside|it)(?: \w+)? (?:went|dropped|goes|fell|drops|changed|is|was|hit"
+    r"|got)(?: down)?(?: \w+)?"
+    r" (?:from |to )?$",
     _I,
 )
 _FAR_BEFORE = re.compile(
@@ -242,22 +249,25 @@ def _air(number: RunningNumber, airs: list[Fact], found: Found) -> None:
 
 
 def _is_temperature(text: str, number: RunningNumber) -> bool:
-    _, after = _around(text, number)
+    before, after = _around(text, number)
+    if -60 <= number.value <= 120 and _WEATHER_BEFORE.search(before):
+        return True
     return -60 <= number.value <= 120 and bool(_OUTSIDE.match(after))
 
 
 def _temperature(number: RunningNumber, system: System | None, found: Found) -> None:
-    found.facts.append(
-        Fact(
-            start=number.start,
-            end=number.end,
-            text=number.text,
-            field="temperature",
-            value=Quantity(number.value, "degC" if system == "metric" else "degF"),
-            sure=0.5,
-            how="a temperature, its unit taken from the other units",
+    for value in (number.value, *((number.until,) if number.until is not None else ())):
+        found.facts.append(
+            Fact(
+                start=number.start,
+                end=number.end,
+                text=number.text,
+                field="temperature",
+                value=Quantity(value, "degC" if system == "metric" else "degF"),
+                sure=0.5,
+                how="a temperature, its unit taken from the other units",
+            )
         )
-    )
 
 
 _TARGET = re.compile(

@@ -27,9 +27,16 @@ _WEEK = re.compile(
     re.IGNORECASE,
 )
 _YEAR_FIRST = re.compile(r"\b(?P<year>20[0-4][0-9]),? (?:week|wk|kw) ?(?P<week>[0-9]{1,2})\b", re.IGNORECASE)
+_SAYS = re.compile(
+    r"\b(?:spare|tires?|tyres?|sidewalls?|they|it|one|mine|ones|set)(?: all)? (?:says?|reads?|shows?|marked|stamped"
+    r"|dated|has|have|with)"
+    r"(?: (?:a|the|date|code|number|on it))* (?P<digits>[0-5][0-9][0-2][0-9])(?![0-9A-Za-z/]|[.,][0-9]| ?(?:mi|km"
+    r"|psi|lb|kg|mm|%))",
+    re.IGNORECASE,
+)
 _AGE_WORDS = re.compile(
     r"\b(?:dot|old|age|aged|date|made|expire\w*|too old|manufactur\w*|stamp\w*|alt|vieux"
-    r"|viejos?|vecchi\w*|sidewall|seitenwand)\b",
+    r"|week|year|viejos?|vecchi\w*|sidewall|seitenwand)\b",
     re.IGNORECASE,
 )
 _BARE = re.compile(
@@ -56,6 +63,9 @@ def date_codes(text: str, found: Found) -> None:
         _week(text, match, match["week"], found)
     for match in _CODE.finditer(text):
         _take(text, match, found, 0.9, "named a date code")
+    for match in _SAYS.finditer(text):
+        if 1 <= int(match["digits"][:2]) <= 53 and not match["digits"].startswith(("19", "20")):
+            _take(text, match, found, 0.85, "four digits that a tire shows")
     if not any(fact.field == "date_code" for fact in found.facts) and _AGE_WORDS.search(text):
         for match in _BARE.finditer(text):
             if 1 <= int(match["digits"][:2]) <= 53 and not match["digits"].startswith(("19", "20")):

@@ -40,7 +40,7 @@ CLUES = _clues(
                                           r"|direction\b|mark))|\brotation(?: pattern| interval)?\b(?! (?:arrow"
                                           r"|direction\b|mark))|\breifen tauschen|\bräder tauschen|\bpermut\w+"
                                           r"|\brotaci[oó]n\b|\brotar\b|\binvertire le gomme"),
-    ("rotation", 5, "moving tires about", r"\b(?:cross|x)[ -]?(?:pattern|rotat\w+|them|over)|\b(?:move|swap|switch"
+    ("rotation", 5, "moving tires about", r"\b(?:cross|x)[ -]?(?:pattern|rotat\w+|them)|\b(?:move|swap|switch"
                                           r"|put|swapping|moving)(?:ing)? (?:\w+ ){0,3}(?:fronts?|rears?"
                                           r"|backs?)(?: tires| tyres| ones)? (?:to|with|and|for|on) (?:the "
                                           r"|my )?(?:fronts?|rears?|backs?)\b"
@@ -67,12 +67,14 @@ CLUES = _clues(
                                                   r"|the other (?:three|3|two|2|one)|both|the pair|4 tires"
                                                   r"|four tires|3 tires)\b(?! (?:of|day|month|year|hour|week|more"
                                                   r"|thing|question))(?: (?:tires?|tyres?|new|only|of them))?"),
+    ("matching", 4, "mixing", r"\bmix(?:ing|ed)?\b(?! of (?:road|weather))|\bmischen|\bm[ée]langer|\bmezclar"
+                              r"|\bmischiare"),
     ("matching", 5, "in pairs", r"\bin pairs\b|\bas a pair\b|\bpairs only\b|\bpaarweise|\bpar paire"),
     ("matching", 3, "one tire or a pair", r"\b(?:just|only) (?:one|1|two|2|the one)\b|\bsingle (?:tire|tyre)"
                                           r"|\bone (?:new )?(?:tire|tyre)\b|\btwo new\b|\bone new\b|\bin pairs\b"
                                           r"|\bas a pair\b|\ball (?:four|4) (?:at once|at the same time|tires"
                                           r"|tyres)|\bnur einen|\bun seul pneu|\bsolo una (?:gomma|llanta)"
-                                          r"|\buna sola|\bmix (?:and match|old|new|tires|tyres|tread)|\bmixing"),
+                                          r"|\buna sola"),
     ("matching", 4, "tires that should match", r"\bmatch(?:ing|es|ed)?\b|\bmis-?match\w*|\bshav(?:e|ed|ing)\b"
                                                r"|\btire shaver|\bunequal|\bsame tread depth|\bwithin (?:\d|two"
                                                r"|three)[^.?!]{0,12}of each other"),
@@ -101,6 +103,8 @@ CLUES = _clues(
     ("age", 2, "an age", r"\b(?:years?|yrs?|yo)[ -]old\b|\bjahre? alt\b"),
     ("age", 3, "whether the age is safe", r"\b(?:years?|yrs?|yo)[ -]old\b[^.?!]{0,40}\b(?:safe|ok|okay|replace|toss"
                                           r"|trust|good|fine|keep)"),
+    ("age", 4, "when it was made", r"\bwhat (?:week|year|month|date)\b|\bwhen (?:was|were"
+                                   r"|is)\b[^.?!]{0,25}\b(?:made|built|manufactured|produced)"),
     ("age", 4, "a date code", r"\bdate codes?\b|\bdot (?:code|number|date|stamp)\b|\bbuild date"
                               r"|\bmanufactur\w* date|\bwhen (?:was|were) (?:it|they|these|this|my tires) (?:made"
                               r"|built|manufactured)|\bproduction date|\bborn[ -]on"),
@@ -112,7 +116,9 @@ CLUES = _clues(
     ("pressure", 4, "which pressure to run", r"\b(?:should|shall|do|can) (?:i|we|you) (?:run|use|fill|inflate|set"
                                              r"|go with|keep|pump|put)\b[^.?!]{0,30}\b(?:psi|bar|kpa|pressure)"
                                              r"|\bmax(?:imum)? (?:tire |tyre )?(?:pressure|psi)"),
-    ("pressure", 5, "losing air", r"\b(?:los(?:e|es|ing|t)|drop(?:s|ped|ping)?|down) (?:about |around )?(?:air"
+    ("pressure", 5, "losing air", r"\b(?:dropp?(?:ing|s|ed)?|down|goes|going|went|los(?:es|ing"
+                                  r"|t)) from [0-9]{2} (?:psi )?(?:down )?to [0-9]{2}\b(?!/)|\b(?:los(?:e|es|ing|t)"
+                                  r"|drop(?:s|ped|ping)?|down) (?:about |around )?(?:air"
                                   r"|pressure|[0-9.]+ ?(?:psi|bar|kpa))"),
     ("pressure", 4, "the pressure to fill", r"\b(?:what|which|how much|right|correct|recommended|proper"
                                             r"|best) (?:tire |tyre |cold |air )?(?:pressure|psi|air)\b|\btpms\b"
@@ -131,6 +137,11 @@ CLUES = _clues(
                                        r"|rating)|\b(?:what(?:'s| is) the )?(?:load (?:index|rating|capacity)"
                                        r"|speed (?:rating|symbol|index))\b|\bhow much (?:weight|load)"
                                        r"|\bhow fast (?:can|is|are)[^.?!]{0,25}rated|\bmax(?:imum)? (?:load|speed)"),
+    ("code", 3, "whether it is so", r"\b(?:correct|right|true)\?"),
+    ("code", 4, "what it carries", r"\bwhat (?:load|weight|speed)\b|\b(?:load|weight) per (?:tire|tyre|wheel|axle)"
+                                   r"|\bcan (?:it|they|one|each|these) (?:carry|hold|take|handle)|\bhow fast (?:can"
+                                   r"|may) (?:it|they|these) "),
+    ("code", 4, "what a marking means", r"\bmean(?:s|ing|t)?\b|\bstand(?:s)? for|\brefer to|\bsignif\w+|\bbedeut\w+"),
     ("code", 4, "what a number of it says", r"\bwhat(?:'s|s| is"
                                             r"| does) (?:the )?(?:number )?['\"]?[0-9]{2,3}[a-z]?\b(?![/0-9.,]"
                                             r"| ?(?:mm|psi|bar|kpa|lbs?|kgs?|km|mi|miles|degrees|f\b|c\b|become"
@@ -157,7 +168,10 @@ CLUES = _clues(
                                               r"|this |another )?winter|\blow\b|\bhow bad|\bbad\b|\billegal"
                                               r"|\bokay\b|\berlaubt|\bdarf\b|\blégal\w*|\bencore bon|\bserven\b"
                                               r"|\blegales?\b|\bbuon[ei]\b|\bcambiar\w*|\bfahren\b|\bholding up"),
-    ("tread_left", 3, "tread without a number", r"\b(?:lowest|least|minimum) (?:legal )?tread"
+    ("tread_left", 3, "tread without a number", r"\b(?:are|is|r) (?:they|these|it|my tires|those|this tire"
+                                                r"|mine) (?:done|toast|shot|finished|gone|worn out|still good"
+                                                r"|bald)\b|\btime for (?:new )?(?:tires|tyres|rubber)|\bhow (?:many"
+                                                r"|much|few) 32nds\b|\b(?:lowest|least|minimum) (?:legal )?tread"
                                                 r"|\btread\b[^.?!]{0,30}\blegal|"
                                                 r"\bpenny (?:test)?|\bwear bars?\b|\bbald(?:ing)?\b|\btread (?:left"
                                                 r"|depth|life|remaining|wear)|\b(?:enough|low|much|good|no) tread\b"
@@ -172,7 +186,9 @@ ASKS = re.compile(
     r"\?|^\W*(?:so |ok |hey |hi |hello |quick question|question|dear \w+,? |thanks,? )*(?:can|could|is|are|do|does"
     r"|did|should|would|will|what|what's|whats|which|how|when|why|where|am|was|if|any|anyone|please|pls|plz|darf"
     r"|kann|sind|ist|wie|was|est|puis|dois|combien|quel\w*|puedo|qu[eé]|cu[aá]nto\w*|posso|quanto|quant[ie]|sono"
-    r"|need|has)\b|\b(?:wondering|wonder|any (?:idea|advice|thoughts|help|suggestions)|help|please|pls|plz|tell me"
+    r"|need|has)\b|\b(?:wondering|wonder|what'?s (?:going on|up|wrong)|whats (?:going on|up|wrong)|any reason"
+    r"|makes sense|why (?:is|are|does|do|would)|any (?:idea|advice|thoughts|help|suggestions)|help|please|pls|plz"
+    r"|tell me"
     r"|let me know|need to know|not sure|curious|should i|can i|do i|is it|is that|is this|are they|are these|am i"
     r"|would it|would you|could i|will it|will they|what (?:should|would|is|are|do|does)|how (?:do|many|much|far"
     r"|long|bad|old|fast)|ok to|okay to|safe to|advice|thoughts|recommend|worth it|good enough|right or|or not"
@@ -203,7 +219,9 @@ OTHER_VEHICLES = re.compile(
     re.IGNORECASE,
 )
 TIRES = re.compile(
-    r"\bt[iy]re?s?\b|\btread|\bwheels?\b|\breifen|\bpneu|\bgomm[ae]|\bneum[aá]tic|\bllanta"
+    r"\bt[iy]re?s?\b|\bwear bars?|\brims?\b|\bpressure|\bplug(?:s|ged)?\b|\baxle|\bdot\b|\bpuncture|\btyre|\btread"
+    r"|\bwheels?\b"
+    r"|\breifen|\bpneu|\bgomm[ae]|\bneum[aá]tic|\bllanta"
     r"|\bcubierta|\bspare|\bdonut|\bsidewall|\bprofil|\bsizes?\b|\bband(?:en)?\b|\brubber|\btpms"
     r"|\brotat\w+|\bseitenwand|\bflanco|\bflanc\b|\bpsi\b|\bhydropl|\baquapl|\bfronts?\b|\brears?\b",
     re.IGNORECASE,

@@ -102,6 +102,7 @@ def _has_size(reading: Reading) -> bool:
     return reading.first("size") is not None
 
 
+_CORNERS = ("front_left", "front_right", "rear_left", "rear_right")
 _ON_THE_ROAD = re.compile(r"\b(?:curb|kerb|pot ?hole|driv\w+|highway|road|car|van|truck|suv)\b", re.IGNORECASE)
 
 
@@ -127,6 +128,10 @@ def _about_tires(reading: Reading) -> bool:
         "zone",
         "mark",
     )
+    if any(word in _CORNERS for fact in reading.of("place") for word in fact.where):
+        return True
+    if reading.first("damage") and reading.first("repair", "zone"):
+        return True
     if reading.first("damage") and _ON_THE_ROAD.search(reading.text):
         return True
     if {"flat_spot", "cord", "separation"} & set(reading.words("damage")):
@@ -158,6 +163,11 @@ def _scored(reading: Reading) -> _Scores:
         if clue.pattern.search(small) and clue.why not in words.setdefault(clue.kind, set()):
             words[clue.kind].add(clue.why)
             scores.add(clue.kind, clue.weight, clue.why)
+    asks = ASKS.search(reading.text) is not None
+    if asks and reading.first("service"):
+        scores.add("code", 1, "a description in a question")
+    if asks and reading.first("pressure", "pressure_before", "sidewall_pressure", "placard_pressure"):
+        scores.add("pressure", 1.5, "a pressure in a question")
     for judge in (_damage, _sizes, _depths, _air, _others):
         judge(reading, scores)
     return scores
@@ -166,7 +176,7 @@ def _scored(reading: Reading) -> _Scores:
 def _damage(reading: Reading, scores: _Scores) -> None:
     for kind in reading.words("damage"):
         if kind in _GRAVE:
-            scores.add("condition", 8, f"{kind} seen")
+            scores.add("condition", 5 if kind == "other" else 8, f"{kind} seen")
         else:
             scores.add("repair", 5, "a puncture")
     if not reading.first("damage") and not reading.first("repair"):
@@ -185,6 +195,8 @@ def _sizes(reading: Reading, scores: _Scores) -> None:
         scores.add("spare", 8 if len(sizes) >= 2 else 3, "the spare")
     if len(sizes) >= 2 and not temporary:
         scores.add("size_swap", 4, "two sizes")
+    elif len(reading.of("size_without_rim")) >= 2:
+        scores.add("size_swap", 4, "two widths")
     elif (sizes or partial) and scores.points["size_swap"] > 0:
         scores.add("size_swap", 2, "a size")
     elif not sizes and not partial:
@@ -205,10 +217,16 @@ def _sizes(reading: Reading, scores: _Scores) -> None:
         scores.add("size_swap" if reading.first("rim") else "code", 4, "a size that cannot be")
 
 
+_ONE_TIRE = re.compile(r"\b(?:of|on|across|around) the same (?:exact )?t[iy]re\b", re.IGNORECASE)
+
+
 def _depths(reading: Reading, scores: _Scores) -> None:
     now = reading.of("depth", "depth_without_unit")
     told = {fact.where for fact in reading.of("depth", "depth_new", "depth_without_unit") if fact.where}
     distances = reading.of("distance", "odometer")
+    if _ONE_TIRE.search(reading.text):
+        scores.points["matching"] = 0.0
+        told = set()
     if now:
         scores.add("tread_left", 3, "a depth")
     if len(told) >= 2:
@@ -225,7 +243,9 @@ def _depths(reading: Reading, scores: _Scores) -> None:
         scores.add("matching", 2, "all wheels are driven")
     if now and distances and scores.points["life"] > 0:
         scores.add("life", 3, "depth and distance")
-    elif now and distances and len(reading.of("depth", "depth_new", "depth_before")) >= 2:
+    if now and len(distances) >= 2 and len(reading.of("depth", "depth_before")) >= 2:
+        scores.add("life", 6, "two depths at two distances")
+    if now and distances and scores.points["life"] <= 0 and len(reading.of("depth", "depth_new", "depth_before")) >= 2:
         scores.add("life", 5, "two depths and a distance")
     if not now and not distances:
         scores.points["life"] = min(scores.points["life"], 4.0)

@@ -169,6 +169,30 @@ def _wrong_ones(text: str, found: Found) -> None:
             )
 
 
+def widths(text: str, found: Found) -> None:
+    """A width that stands for a size: ``a 205 tire where a 215 was``, ``245s``."""
+    for match in _WIDTH.finditer(text):
+        if not overlaps(*match.span(), found.facts):
+            found.facts.append(
+                Fact(
+                    start=match.start(),
+                    end=match.end(),
+                    text=match[0],
+                    field="size_without_rim",
+                    value=match["width"] or match["other"],
+                    sure=0.7,
+                    how="a width that stands for a size",
+                )
+            )
+
+
+_WIDTH = re.compile(
+    r"(?<![\w./$])(?P<width>1[4-9]5|2[0-9]5|3[0-5]5)(?:'?s\b| (?=(?:wide )?(?:section )?t[iy]res?\b|wides?\b|width))"
+    r"|\b(?:a|an|the|to|from|for) (?P<other>1[4-9]5|2[0-9]5|3[0-5]5)(?= (?:was|is|instead|fits?|where)\b)",
+    re.IGNORECASE,
+)
+
+
 def services(text: str, found: Found) -> None:
     """A service description by itself: ``98T``, ``load index 104``."""
     for match in _ALONE.finditer(text):
@@ -189,6 +213,19 @@ def services(text: str, found: Found) -> None:
                 how="load index and speed symbol",
             )
         )
+    for match in _DUAL.finditer(text) if _RATED.search(text) or _NUMBERS.search(text) else ():
+        if not overlaps(*match.span(), found.facts):
+            found.facts.append(
+                Fact(
+                    start=match.start(),
+                    end=match.end(),
+                    text=match[0],
+                    field="service",
+                    value=match[0],
+                    sure=0.8,
+                    how="a load index, single and dual",
+                )
+            )
     for match in _INDEX_FIRST.finditer(text):
         if not overlaps(match.start("index"), match.end(), found.facts):
             found.facts.append(
@@ -233,6 +270,8 @@ def services(text: str, found: Found) -> None:
 
 
 _RATED = re.compile(r"\b(?:rat(?:ed|ing)|index|speed|load|code|mean|symbol|sidewall|marking)", re.IGNORECASE)
+_DUAL = re.compile(r"(?<![\w./])(?:[6-9][0-9]|1[0-2][0-9])/(?:[6-9][0-9]|1[0-2][0-9])(?![\w/.])")
+_NUMBERS = re.compile(r"\bnumbers?\b|\brefer", re.IGNORECASE)
 _INDEX_FIRST = re.compile(r"(?<![0-9.,/])(?P<index>1?[0-9]{2}) load (?:index|rating)\b", re.IGNORECASE)
 _INDEX = re.compile(
     r"(?i:\bload (?:index|rating|number)|\bLI|indice de charge|Lastindex|Tragfähigkeitsindex)(?: of"

@@ -200,7 +200,7 @@ def _length(text: str, number: RunningNumber, found: Found) -> None:
     field = _length_field(number, before, after)
     unit = number.unit
     assert unit is not None
-    if number.until is not None and field == "depth_before":
+    if number.until is not None and field in ("depth_before", "difference"):
         field = "depth"  # "from 3 to 4 mm": a range, no earlier depth
     values = [(number.value, ())] if number.until is None else [(number.value, ("low",)), (number.until, ("high",))]
     falling = number.until is not None and number.until < number.value

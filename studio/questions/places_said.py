@@ -34,8 +34,9 @@ _AXLE = re.compile(
     rf"\b(?P<front>fronts|(?:both |two |the |my |in )?{_FRONT}(?! ?-?wheel ?-?drive| drive| bumper| end\b| of\b"
     rf"| page| camera))|\b(?P<rear>rears|backs|(?:both |two |the |my |in )?(?:rears?|hint\w+|arri[eè]re"
     rf"|traser[oa]s?|posterior[ei])(?! ?-?wheel ?-?drive| drive| end\b| view| bumper)|(?:both |two |the |my "
-    rf"|in (?:the )?)back(?= ?(?:tires?|tyres?|ones?|wheels?|pair|two|axle|set|is|are|at|have|has|:|[0-9]|,|\.|\?|$"
-    rf"|and|vs|were|was|left)))",
+    rf"|in (?:the )?|out )back(?= ?(?:tires?|tyres?|ones?|wheels?|pair|two|axle|set|is|are|at|have|has|:|[0-9]|,|\."
+    rf"|\?|$"
+    rf"|and|vs|were|was|left|on\b|in\b)))",
     _I,
 )
 _SIDE = re.compile(
@@ -79,6 +80,7 @@ _GROUPS = (
             _I,
         ),
     ),
+    ("spare", re.compile(r"\b(?:the |my )?(?:full[ -]size )?spare\b(?= (?:is|has|at|tire|tyre|one)|:)", _I)),
     (
         "all",
         re.compile(

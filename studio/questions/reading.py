@@ -9,7 +9,7 @@ from studio.questions.bare_numbers import MOST_BARE, bare_numbers
 from studio.questions.date_codes import date_codes
 from studio.questions.facts import MOST_FACTS_SAID, Fact, Found, Reading
 from studio.questions.hints import region_said, system_of
-from studio.questions.marks import services, sizes
+from studio.questions.marks import services, sizes, widths
 from studio.questions.measures import measures, rims
 from studio.questions.places_said import places_said
 from studio.questions.plain_text import plain_text
@@ -37,6 +37,7 @@ def read(comment: str) -> Reading:
     if _DIGIT.search(text):
         sizes(text, found)
         date_codes(text, found)
+        widths(text, found)
         rims(text, found)
     services(text, found)
     vocabulary(text, found)

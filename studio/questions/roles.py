@@ -61,6 +61,13 @@ _PLACARD_AFTER = re.compile(
     r"|per (?:the )?(?:door|placard)|door (?:sticker|jamb))",
     _I,
 )
+_CHANGE_AT_MOST = 18.0  # psi: nobody drives on less, so what was lost is meant (custom of speech, no source)
+_CHANGED = re.compile(
+    r"\b(?:lost|los(?:e|es|ing)|drop(?:s|ped|ping)?|down|fell|gain(?:s|ed)?|went up|went down|rose|off by|low by"
+    r"|differ\w*)"
+    r"(?: (?:by|of|about|around|like|air|pressure|another|only|maybe|up to))* ?$",
+    _I,
+)
 _MAX = re.compile(
     r"(?:max(?:imum)?(?: pressure)?|sidewall(?: max)?|tire says|tyre says"
     r"|sidewall says)(?: \w+){0,2}[ :]*$",
@@ -185,7 +192,8 @@ def _told(text: str, fact: Fact) -> Fact:
     if field == "distance":
         field = _distance_role(before, after)
     elif field == "pressure":
-        field = _pressure_role(before, after)
+        small = fact.quantity.to("psi").value <= _CHANGE_AT_MOST
+        field = "pressure_change" if small and _CHANGED.search(before) else _pressure_role(before, after)
     return fact if field == fact.field else msgspec.structs.replace(fact, field=field)
 
 

@@ -101,6 +101,12 @@ _PLAIN = _words(
 _DAMAGE = _words(
     (
         "damage",
+        "other",
+        r"\bscuff\w*|\bscrap(?:e|ed|es|ing)\b|\bcurb ?rash|\bgrind marks|\bshredded|\bblow ?out"
+        r"|\bblew out",
+    ),
+    (
+        "damage",
         "cord",
         r"\bcords?\b|\bshow(?:s|ing|n)? (?:the |some )?(?:metal|steel|wires?|threads?|canvas|belts?|strings?)"
         r"|\bsee (?:\w+ )?(?:wires?|strings?|steel|threads?|belts?|canvas)\b|\b(?:steel|metal|wires?|belts?"

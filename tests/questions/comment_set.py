@@ -30,6 +30,7 @@ _FIELDS = {
     "pressure": "p",
     "pressure_before": "p",
     "placard_pressure": "p",
+    "pressure_change": "p",
     "temperature": "t",
     "distance": "dist",
     "odometer": "dist",
