@@ -3,6 +3,7 @@
 import argparse
 import json
 import sys
+from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -12,6 +13,7 @@ from studio.handoff.gathering import gather
 from studio.handoff.making import make, read_items, today
 from studio.handoff.manifest import MANIFEST, FileState
 from studio.handoff.material import Material
+from studio.handoff.published import Correction, corrections
 from studio.handoff.works import ITEMS
 from studio.headless.opening import fail, open_episode, open_look
 
@@ -22,6 +24,7 @@ EPILOG = f"""\
 Deliverables: {", ".join(ITEMS)}.
 {MANIFEST} in DIR lists every file with its state (fresh, stale, not made), why, its digest, and the findings and inputs
 that it was made from. Text that cannot be made yet (chapters of a short rundown) says why and fails nothing.
+Where a number that was marked as published has changed since, its correction is drafted.
 
 examples:
   python -m studio handoff demo_projects/minivan_one_new_tire.json --to handoff
@@ -66,7 +69,9 @@ def run(arguments: argparse.Namespace) -> int:
         elif step.state is not None and not arguments.json:
             print(f"{step.done} of {step.total}: {folder / step.file}")
     if arguments.json:
-        _print(today(material, folder))
+        _print(today(material, folder), corrections(material))
+    else:
+        _tell_corrections(material)
     return int(failed)
 
 
@@ -82,13 +87,21 @@ def _material(path: str) -> Material:
 def _tell_states(material: Material, folder: Path, items: tuple[str, ...], as_json: bool) -> int:
     states = [state for state in today(material, folder) if not items or state.item in items]
     if as_json:
-        _print(states)
+        _print(states, corrections(material))
     else:
         wide = max((len(state.file) for state in states), default=0)
         for state in states:
             print(f"{state.state:<9} {state.file:<{wide}}  {'; '.join(state.why)}".rstrip())
+        _tell_corrections(material)
     return int(any(state.state != "fresh" for state in states))
 
 
-def _print(states: "list[FileState] | tuple[FileState, ...]") -> None:
-    print(json.dumps({"files": msgspec.to_builtins(list(states))}, ensure_ascii=False, indent=2))
+def _tell_corrections(material: Material) -> None:
+    """The corrections that numbers already published call for, ready to post."""
+    for due in corrections(material):
+        print(f"\nCorrection due:\n{due.text()}")
+
+
+def _print(states: Sequence[FileState], due: Sequence[Correction]) -> None:
+    held = {"files": msgspec.to_builtins(states), "corrections": [msgspec.to_builtins(its) for its in due]}
+    print(json.dumps(held, ensure_ascii=False, indent=2))

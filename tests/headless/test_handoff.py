@@ -7,6 +7,9 @@ import pytest
 
 from studio import shipped
 from studio.headless.main import main
+from studio.storage.episode_file import encode
+from tests.handoff.test_making import FRONT_LEFT, with_reading
+from tests.handoff.test_published import published
 
 MINIVAN = str(shipped.demos() / "minivan_one_new_tire.json")
 QUICK = "captions,chapters,description,timeline,edit_list,shot_list"
@@ -14,7 +17,9 @@ QUICK = "captions,chapters,description,timeline,edit_list,shot_list"
 
 def test_the_named_deliverables_are_made_and_listed(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
     assert main(["handoff", MINIVAN, "--to", str(tmp_path), "--only", QUICK, "--json"]) == 0
-    files = json.loads(capsys.readouterr().out)["files"]
+    said = json.loads(capsys.readouterr().out)
+    files = said["files"]
+    assert said["corrections"] == []
     fresh = {each["file"] for each in files if each["state"] == "fresh"}
     assert fresh >= {
         "captions.srt",
@@ -65,3 +70,17 @@ def test_a_folder_that_is_a_file_is_one_line(capsys: pytest.CaptureFixture[str],
     (tmp_path / "file").write_text("x")
     assert main(["handoff", MINIVAN, "--to", str(tmp_path / "file"), "--only", "captions"]) == 2
     assert capsys.readouterr().err.count("\n") == 1
+
+
+def test_a_published_number_that_has_changed_gives_its_correction(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    path = tmp_path / "episode.json"
+    path.write_bytes(encode(with_reading(published(), FRONT_LEFT, 8.0)))
+    arguments = ["handoff", str(path), "--to", str(tmp_path / "out"), "--only", "captions"]
+    assert main(arguments) == 0
+    said = capsys.readouterr().out
+    assert "Correction due:" in said and "we said 9/32 in. It is 8/32 in (6.4 mm)." in said
+    assert main([*arguments, "--state", "--json"]) == 0
+    due = json.loads(capsys.readouterr().out)["corrections"]
+    assert [its["said"] for its in due] == ["9/32 in", "7/32 in (5.6 mm)"]
