@@ -6,6 +6,7 @@ from collections.abc import Iterable, Sequence
 from studio.script.aspects import BY_ID, CUES, DEFAULT, OF_DIMENSION, Dimension
 from studio.script.verdict import Around
 
+_OTHER_CLAUSE, _WEIGHT = 40, 30  # characters: what another clause costs, what a weighty word is worth
 _NEAR = 90  # characters: words farther from a number than this do not tell what it is about
 _CLAUSE = re.compile(r"[,;()–—]\s|\b(?:and|but|while|whereas|though|when|because|although)\b", re.IGNORECASE)
 _NUMBERS = re.compile(
@@ -39,10 +40,11 @@ def addressed(around: Around, dimensions: Sequence[Dimension], of_somebody: bool
     raw: dict[str, int] = {}
     clause = set()
     for aspect, spans in around.cues.items():
-        far, parted = min(_apart(around.sentence, span, (start, end)) for span in spans)
+        every = (_apart(around.sentence, span, (start, end)) for span in spans)
+        far, parted = min(every, key=lambda its: its[0] + _OTHER_CLAUSE * its[1])
         if far <= _NEAR:
             raw[aspect] = far
-            scored.append((far + 40 * parted - 30 * BY_ID[aspect].weight, aspect))
+            scored.append((far + _OTHER_CLAUSE * parted - _WEIGHT * BY_ID[aspect].weight, aspect))
             if not parted:
                 clause.add(aspect)
     named = [aspect for _, aspect in sorted(scored)]

@@ -104,7 +104,7 @@ ASPECTS: tuple[Aspect, ...] = (
        "given:ground_clearance size_swap:ground_clearance* size_swap:rise", of_tire=False, weight=2),
     # pressures
     _a("placard", "pressure", r"placard|sticker|door|should|ask|recommend|specif|\bwants?\b|called for|cold pressure|"
-       r"needs?\b|supposed|owed|prescribe|label|belongs?|goes in|door jamb",
+       r"needs?\b|supposed|(?:meant|ought|is) to (?:have|hold|be)|owed|prescribe|label|belongs?|goes in|door jamb",
        "pressure:placard* pressure:limit spare:pressure_asked given:placard_*", of_tire=False, weight=1),
     _a("set", "pressure", r"\bset\b|fill|inflat|pump|\bput in\b|put .* in\b|top (?:up|off)",
        "pressure:set_* pressure:placard* spare:pressure_asked", of_tire=False, weight=1),
