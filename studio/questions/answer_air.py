@@ -148,14 +148,23 @@ def _warmth(viewer: Viewer, base: Fact, now: Fact | None, warmth: tuple[Fact, ..
     return first.quantity, second.quantity
 
 
+def _around(viewer: Viewer, driving: Quantity) -> Circumstances:
+    """The temperature to drive in, and the two heights where the comment names both."""
+    heights = [
+        (fact.start, Quantity(0.0, "m") if fact.field == "sea_level" else fact.quantity)
+        for fact in viewer.reading.of("altitude", "sea_level")
+    ]
+    if len(heights) < 2:
+        return Circumstances(driving_temperature=driving)
+    return Circumstances(driving_temperature=driving, filling_altitude=heights[0][1], driving_altitude=heights[1][1])
+
+
 def _elsewhere(
     viewer: Viewer, base: Quantity, first: Quantity, second: Quantity, wrong: tuple[str, ...], caution: str
 ) -> Part:
     """The same air at another temperature."""
     specimen = tire(viewer, place="front_left", air=PressureReading(pressure=base, temperature=first))
-    finding = conclude(
-        episode_of(viewer, (specimen,), None, Circumstances(driving_temperature=second)), "pressure", viewer
-    )[0]
+    finding = conclude(episode_of(viewer, (specimen,), None, _around(viewer, second)), "pressure", viewer)[0]
     expected = finding.figure("street")
     if expected is None:
         return Part(

@@ -110,7 +110,8 @@ def _depths(viewer: Viewer) -> tuple[tuple[tuple[Place, Quantity], ...], tuple[s
         for place in fact.where:
             if place in CORNERS:
                 _lower(placed, msgspec.convert(place, Place), fact.quantity)
-    if len(placed) >= 2:
+    alike = len(set(placed.values())) == 1 and len({fact.quantity for fact in facts}) > 1
+    if len(placed) >= 2 and not alike:
         return _in_order(placed), wrong
     apart = viewer.reading.first("difference")
     if len(facts) < 2 and apart is not None:

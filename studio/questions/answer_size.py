@@ -13,7 +13,10 @@ from studio.tires.designation import parse_marking, spell_out
 
 _I = re.IGNORECASE
 _OLD_BETWEEN = re.compile(
-    r"\b(?:was|were|used to (?:be|have|run)|previously|before (?:it|that)|instead of|in place of|rather than"
+    r"\b(?:than|takes?|needs?|requires?|uses|equipped with|fitted with|supposed to (?:have|be|run)|meant for"
+    r"|designed for"
+    r"|listed|spec\w*|recommend\w*|normally|usual(?:ly)?|regular(?:ly)?|als|que|was|were|used to (?:be|have|run)"
+    r"|previously|before (?:it|that)|instead of|in place of|rather than"
     r"|in lieu of|replac\w+ (?:my|the|for|of)?|statt|anstatt|au lieu d\w*"
     r"|en (?:vez|lugar) de|al posto d\w+|invece d\w+|over (?:the |my )?(?:stock|oem|factory)|(?:stock|oem|original"
     r"|factory|placard|sticker|door)(?: size)?(?: is| are| says?| was| calls? for)?|came with|comes with|calls? for"

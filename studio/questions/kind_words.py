@@ -67,6 +67,8 @@ CLUES = _clues(
                                                   r"|the other (?:three|3|two|2|one)|both|the pair|4 tires"
                                                   r"|four tires|3 tires)\b(?! (?:of|day|month|year|hour|week|more"
                                                   r"|thing|question))(?: (?:tires?|tyres?|new|only|of them))?"),
+    ("matching", 4, "how many to buy", r"\b(?:4|vier|alle vier|zwei|nur zwei|nur einen) neue\b|\balle vier\b"
+                                       r"|\bles quatre\b|\blos cuatro\b|\btutte e quattro"),
     ("matching", 4, "mixing", r"\bmix(?:ing|ed)?\b(?! of (?:road|weather))|\bmischen|\bm[ée]langer|\bmezclar"
                               r"|\bmischiare"),
     ("matching", 5, "in pairs", r"\bin pairs\b|\bas a pair\b|\bpairs only\b|\bpaarweise|\bpar paire"),
@@ -103,6 +105,8 @@ CLUES = _clues(
     ("age", 2, "an age", r"\b(?:years?|yrs?|yo)[ -]old\b|\bjahre? alt\b"),
     ("age", 3, "whether the age is safe", r"\b(?:years?|yrs?|yo)[ -]old\b[^.?!]{0,40}\b(?:safe|ok|okay|replace|toss"
                                           r"|trust|good|fine|keep)"),
+    ("age", 4, "where the date stands", r"\bdate\b[^.?!]{0,20}\bon (?:it|them|the t[iy]re|my t[iy]re|these)"
+                                        r"|\bwhere\b[^.?!]{0,20}\b(?:date|age|week)\b"),
     ("age", 4, "when it was made", r"\bwhat (?:week|year|month|date)\b|\bwhen (?:was|were"
                                    r"|is)\b[^.?!]{0,25}\b(?:made|built|manufactured|produced)"),
     ("age", 4, "a date code", r"\bdate codes?\b|\bdot (?:code|number|date|stamp)\b|\bbuild date"
@@ -186,7 +190,8 @@ ASKS = re.compile(
     r"\?|^\W*(?:so |ok |hey |hi |hello |quick question|question|dear \w+,? |thanks,? )*(?:can|could|is|are|do|does"
     r"|did|should|would|will|what|what's|whats|which|how|when|why|where|am|was|if|any|anyone|please|pls|plz|darf"
     r"|kann|sind|ist|wie|was|est|puis|dois|combien|quel\w*|puedo|qu[eé]|cu[aá]nto\w*|posso|quanto|quant[ie]|sono"
-    r"|need|has)\b|\b(?:wondering|wonder|what'?s (?:going on|up|wrong)|whats (?:going on|up|wrong)|any reason"
+    r"|need|has)\b|\b(?:wondering|wonder|\b(?:at|for|in|by|from|on) (?:what|which|how)\b|what'?s (?:going on|up"
+    r"|wrong)|whats (?:going on|up|wrong)|any reason"
     r"|makes sense|why (?:is|are|does|do|would)|any (?:idea|advice|thoughts|help|suggestions)|help|please|pls|plz"
     r"|tell me"
     r"|let me know|need to know|not sure|curious|should i|can i|do i|is it|is that|is this|are they|are these|am i"

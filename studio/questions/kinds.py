@@ -211,6 +211,8 @@ def _sizes(reading: Reading, scores: _Scores) -> None:
         and re.search(r"\bwhat|\bwas\b|\bqu[ée]", reading.text, re.IGNORECASE)
     ):
         scores.add("code", 3, "what a description says")
+    if len(sizes) == 1 and scores.points["size_swap"] <= 2 and _WHAT_IS.match(reading.text):
+        scores.add("code", 3, "what a size says")
     if reading.first("load_high"):
         scores.add("code", 4, "overload")
     if reading.impossible and (sizes or partial or reading.first("rim")):
@@ -220,10 +222,18 @@ def _sizes(reading: Reading, scores: _Scores) -> None:
 _ONE_TIRE = re.compile(r"\b(?:of|on|across|around) the same (?:exact )?t[iy]re\b", re.IGNORECASE)
 
 
+_WHAT_IS = re.compile(
+    r"\W*(?:so |ok |hey |hi )?what(?:'s|s| is| does| do| are)\b(?! (?:a|the) (?:best|right|good"
+    r"|cheapest|price))",
+    re.IGNORECASE,
+)
+
+
 def _depths(reading: Reading, scores: _Scores) -> None:
     now = reading.of("depth", "depth_without_unit")
     told = {fact.where for fact in reading.of("depth", "depth_new", "depth_without_unit") if fact.where}
     distances = reading.of("distance", "odometer")
+    worded = scores.points["matching"] > 0
     if _ONE_TIRE.search(reading.text):
         scores.points["matching"] = 0.0
         told = set()
@@ -241,6 +251,8 @@ def _depths(reading: Reading, scores: _Scores) -> None:
         scores.add("matching", 3, "a difference of depth")
     if "all" in reading.words("drivetrain") and scores.points["matching"] > 0:
         scores.add("matching", 2, "all wheels are driven")
+    if scores.points["rotation"] >= 5 and not worded:
+        scores.points["matching"] = min(scores.points["matching"], 4.0)  # unlike treads are why they rotate
     if now and distances and scores.points["life"] > 0:
         scores.add("life", 3, "depth and distance")
     if now and len(distances) >= 2 and len(reading.of("depth", "depth_before")) >= 2:

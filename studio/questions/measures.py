@@ -79,6 +79,7 @@ _WAS_BEFORE = re.compile(
     _I,
 )
 _WORN_BEFORE = re.compile(
+    r"\b(?:per|each|every|does|a single)(?: \w+)? ?$|"
     r"\b(?:lost|lose|losing|worn(?: off| away)?|wore(?: off)?|used(?: up)?|wears?"
     r"|wear of)(?: (?:about|only|just|around|by|already))* ?$",
     _I,
@@ -151,12 +152,19 @@ _SIMPLE = {
     "degC": "temperature",
     "degF": "temperature",
     "%": "share",
+    "m": "altitude",
+    "ft": "altitude",
     "years": "age_years",
 }
 
 
+_LEAST_ALTITUDE = 150.0
+
+
 def _simple(text: str, number: RunningNumber, field: str, found: Found) -> None:
     assert number.unit is not None
+    if field == "altitude" and number.value < _LEAST_ALTITUDE:
+        return  # a distance walked, no height to drive at
     sure = (
         0.6 if number.other_unit in ("degC", "lb") or (number.otherwise is not None and number.unit == "bar") else 0.93
     )

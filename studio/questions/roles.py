@@ -88,7 +88,8 @@ def with_places(text: str, facts: list[Fact], spots: list[Fact]) -> list[Fact]:
         if event.field == "place":
             continue
         near = _neighbours(text, events, index)
-        order = near if before_first else near[::-1]
+        own = index > 0 and events[index - 1].field == "place"
+        order = near if before_first and (own or near[1] is None) else near[::-1]
         chosen = next((spot for spot in order if spot is not None), None)
         if chosen is not None:
             owner[id(event)] = chosen.where
@@ -159,22 +160,12 @@ def _joined(text: str, events: list[Fact], at: int) -> Fact:
 
 def _verb_between(text: str, spot: Fact, fact: Fact) -> bool:
     """Whether the place is followed by its own depth: ``the rear is 7/32``."""
-    return text[spot.end : fact.start].strip(" :=-").lower() in (
-        "is",
-        "are",
-        "at",
-        "has",
-        "have",
-        "was",
-        "were",
-        "is at",
-        "are at",
-        "tires are",
-        "one is",
-        "ones are",
-        "tire is",
-        "",
-    )
+    return text[spot.end : fact.start].strip(" :=-").lower() in _VERBS
+
+
+_VERBS = frozenset(
+    ("is", "are", "at", "has", "have", "was", "were", "is at", "are at", "tires are", "one is", "ones are", "tire is")
+)
 
 
 def _has_stop(text: str, start: int, end: int) -> bool:

@@ -36,7 +36,7 @@ _PLAIN = _words(
     (
         "tread",
         "directional",
-        r"\b(?:uni)?directional|\blaufrichtung\w*|\brotation arrows?|\barrows? (?:on"
+        r"\b(?:uni)?directional|\barrows?\b|\blaufrichtung\w*|\brotation arrows?|\barrows? (?:on"
         r"|for) (?:the )?(?:rotation|sidewall)|\bdirectionnels?\b|\bdireccional(?:es)?\b",
     ),
     ("tread", "asymmetric", r"\bas+ym+etr(?:ic|ical|isch\w*|iques?|icos?|ici)\b"),
@@ -87,6 +87,7 @@ _PLAIN = _words(
         r"\bstaggered\b|\bdifferent (?:size|width)s? (?:front|in front|on the front)"
         r"|\bwider (?:rears?|tires? in (?:the )?(?:back|rear))",
     ),
+    ("sea_level", "sea level", r"\bsea[ -]level"),
     ("mark", "M+S", r"\bm ?(?:\+|&|and) ?s\b"),
     ("mark", "3PMSF", r"\b3 ?pmsf\b|\b(?:three|3)[ -]peak|\bsnow ?flake (?:symbol|mark|logo)"),
     ("mark", "XL", r"(?<![\w])xl(?![\w])|\bextra load\b"),
