@@ -14,10 +14,10 @@ from studio.script.subjects import Spoken
 State = Literal["computed", "cited", "unbacked", "contradicted"]
 GENERAL = re.compile(  # talk of other cars, of other times, of what might be
     r"\b(?:if|would(?! (?:be|come|cost|run|make))|could|suppose|imagine|most (?=people|\w+s\b)|many|usual(?:ly)?|"
-    r"often|some (?=people|say|think|of the|[a-z]+s\b)|typical(?:ly)?|average (?=driver|car|tire|tyre)|"
-    r"drivers?|any(?! other)|never|in general|someone|somebody|people|elsewhere|neighbou?rs?|friends?|customers?|colleagues?|viewers?|"
-    r"last week|(?:another|other) cars?|your (?:car|tires?|tyres?)|let'?s say|as a rule|until|shops?|under which|"
-    r"once (?:it|they)|when (?:it|they) (?:reach|get))\b", re.IGNORECASE)  # fmt: skip
+    r"often|some (?=people|say|think|of the|[a-z]+s\b)|typical(?:ly)?|average (?=driver|car|tire|tyre)|drivers?|"
+    r"any(?! other)|never|in general|someone|somebody|people|elsewhere|neighbou?rs?|friends?|customers?|"
+    r"colleagues?|viewers?|last week|(?:another|other) cars?|your (?:car|tires?|tyres?)|let'?s say|as a rule|"
+    r"until|shops?|under which|once (?:it|they)|when (?:it|they) (?:reach|get))\b", re.IGNORECASE)  # fmt: skip
 INDEFINITE = re.compile(r"^\s*(?:an?|any|every) (?:\w+ )?(?:tire|tyre)s?\b", re.IGNORECASE)
 _DEFINITE = re.compile(
     r"\b(?:the|our|these|those) (?:\w+ )?(?:rims?|tires?|tyres?|wheels?|sidewalls?)\b(?! (?:shop|gauge|maker|industry|"
