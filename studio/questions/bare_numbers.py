@@ -51,10 +51,14 @@ _OUTSIDE = re.compile(
     r"|morning|shade)|this morning)",
     _I,
 )
+_COUNTED = re.compile(r"^ (?:at|with|are|have|has|measures?|reads?|of) (?:about |around |~ ?)?[0-9]", _I)
+_LISTED = re.compile(r"(?:\band|&) ?$", _I)
+_ENDS = re.compile(
+    r"^ ?(?:$|[,.;!?)]|on\b|in\b|front|rear|back|left|right|all\b|mm\b|/|and\b|or\b|now\b|when\b|for\b)", _I
+)
 _WEATHER_BEFORE = re.compile(
-    r"\b(?:temp\w*|temperatures?|weather|outside|it)(?: \w+)? (?:went|dropped|goes|fell|drops|changed|is|was|hit"
-    r"|got)(?: down)?(?: \w+)?"
-    r" (?:from |to )?$",
+    r"\b(?:(?:temp\w*|weather|outside)(?: \w+)? (?:is|was|hit)|(?:temp\w*|weather|outside|it) "
+    r"(?:went|dropped|goes|fell|drops|changed|got))(?: down)?(?: \w+)? (?:from |to )?$",
     _I,
 )
 _FAR_BEFORE = re.compile(
@@ -118,6 +122,8 @@ def _around(text: str, number: RunningNumber) -> tuple[str, str]:
 
 def _is_depth(text: str, number: RunningNumber, depths: list[Fact], spots: list[Fact], tread: bool) -> bool:
     before, after = _around(text, number)
+    if _COUNTED.match(after) or (_LISTED.search(before) and not _ENDS.match(after)):
+        return False
     if before.endswith(("(", "[", "{")) or after.startswith((")", "]", "}")):
         return False
     if not 0.4 <= number.value <= 20 or number.step < 0.1 or (number.in_words and not depths):
@@ -192,7 +198,7 @@ def _depth(text: str, number: RunningNumber, depths: list[Fact], system: System 
             text=number.text,
             field=role,
             value=depth(number.value, unit),
-            sure=0.85 if nearest else 0.55,
+            sure=0.7 if nearest else 0.55,
             how="a depth, its unit taken from the one beside it"
             if nearest
             else "a depth, its unit taken from the other units",
@@ -242,7 +248,7 @@ def _air(number: RunningNumber, airs: list[Fact], found: Found) -> None:
                 text=number.text,
                 field="pressure",
                 value=Quantity(value, unit),
-                sure=0.85 if airs else 0.65,
+                sure=0.7 if airs else 0.65,
                 how="a pressure, its unit by its size",
             )
         )

@@ -34,6 +34,13 @@ _SAYS = re.compile(
     r"|psi|lb|kg|mm|%))",
     re.IGNORECASE,
 )
+_CODE_NAMED = re.compile(r"\bdate codes?\b|\bDOT\b|\bdate stamp", re.IGNORECASE)
+_MINE = re.compile(
+    r"\b(?:mine|it|they|this one|this) (?:is|are|says?"
+    r"|reads?) (?P<digits>[0-5][0-9][0-9]{1,2})(?![0-9A-Za-z/]|[.,][0-9]| ?(?:mi|km|psi|lb|kg|mm|%"
+    r"|years?))",
+    re.IGNORECASE,
+)
 _AGE_WORDS = re.compile(
     r"\b(?:dot|old|age|aged|date|made|expire\w*|too old|manufactur\w*|stamp\w*|alt|vieux"
     r"|week|year|viejos?|vecchi\w*|sidewall|seitenwand)\b",
@@ -63,6 +70,9 @@ def date_codes(text: str, found: Found) -> None:
         _week(text, match, match["week"], found)
     for match in _CODE.finditer(text):
         _take(text, match, found, 0.9, "named a date code")
+    if _CODE_NAMED.search(text):
+        for match in _MINE.finditer(text):
+            _take(text, match, found, 0.85, "named a date code")
     for match in _SAYS.finditer(text):
         if 1 <= int(match["digits"][:2]) <= 53 and not match["digits"].startswith(("19", "20")):
             _take(text, match, found, 0.85, "four digits that a tire shows")

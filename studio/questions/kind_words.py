@@ -34,7 +34,7 @@ CLUES = _clues(
                                                         r"|\baquaplaning|\bfloat\w* on (?:the )?water|\baquaplanage"
                                                         r"|\baquaplaneo"),
     ("hydroplaning", 6, "at what speed it floats", r"\bfloat\w*\b[^.?!]{0,30}\b(?:speed|mph|fast|psi|water|bar"
-                                                   r"|rain)|\b(?:speed|fast)\b[^.?!]{0,30}\bfloat"),
+                                                   r"|rain)|\b(?:speed|fast|water|rain)\b[^.?!]{0,40}\bfloat"),
     ("hydroplaning", 6, "standing water", r"\bstanding water|\bpuddles?\b|\bdeep water"),
     ("rotation", 5, "rotating the tires", r"\b(?:tire |tyre )?rotat(?:e|ed|es|ing|ion pattern|ions?)\b(?! (?:arrow"
                                           r"|direction\b|mark))|\brotation(?: pattern| interval)?\b(?! (?:arrow"
@@ -224,7 +224,8 @@ OTHER_VEHICLES = re.compile(
     re.IGNORECASE,
 )
 TIRES = re.compile(
-    r"\bt[iy]re?s?\b|\bwear bars?|\brims?\b|\bpressure|\bplug(?:s|ged)?\b|\baxle|\bdot\b|\bpuncture|\btyre|\btread"
+    r"\bt[iy]re?s?\b|\bwear bars?|\brims?\b|\bpressure|\bdate code|\bdot\b|\bplug(?:s|ged)?\b|\baxle|\bdot\b"
+    r"|\bpuncture|\btyre|\btread"
     r"|\bwheels?\b"
     r"|\breifen|\bpneu|\bgomm[ae]|\bneum[aá]tic|\bllanta"
     r"|\bcubierta|\bspare|\bdonut|\bsidewall|\bprofil|\bsizes?\b|\bband(?:en)?\b|\brubber|\btpms"

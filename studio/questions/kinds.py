@@ -102,6 +102,9 @@ def _has_size(reading: Reading) -> bool:
     return reading.first("size") is not None
 
 
+_ELSEWHERE = re.compile(
+    r"\b(?:paint|screen|wall|gum|soap|tint|window|phone|skin|finger|tub|wrap|ceiling)\w*\b", re.IGNORECASE
+)
 _CORNERS = ("front_left", "front_right", "rear_left", "rear_right")
 _ON_THE_ROAD = re.compile(r"\b(?:curb|kerb|pot ?hole|driv\w+|highway|road|car|van|truck|suv)\b", re.IGNORECASE)
 
@@ -129,6 +132,8 @@ def _about_tires(reading: Reading) -> bool:
         "mark",
     )
     if any(word in _CORNERS for fact in reading.of("place") for word in fact.where):
+        return True
+    if "bulge" in reading.words("damage") and not _ELSEWHERE.search(reading.text):
         return True
     if reading.first("damage") and reading.first("repair", "zone"):
         return True
@@ -179,6 +184,10 @@ def _damage(reading: Reading, scores: _Scores) -> None:
             scores.add("condition", 5 if kind == "other" else 8, f"{kind} seen")
         else:
             scores.add("repair", 5, "a puncture")
+    if reading.first("repair"):
+        scores.add("repair", 2, "a way of repair")
+    if reading.first("repair") and reading.first("pressure_change"):
+        scores.add("repair", 3, "a repair that leaks")
     if not reading.first("damage") and not reading.first("repair"):
         scores.points["repair"] = min(scores.points["repair"], 2.0)
 
@@ -194,13 +203,15 @@ def _sizes(reading: Reading, scores: _Scores) -> None:
     elif reading.first("spare"):
         scores.add("spare", 8 if len(sizes) >= 2 else 3, "the spare")
     if len(sizes) >= 2 and not temporary:
-        scores.add("size_swap", 4, "two sizes")
+        scores.add("size_swap", 5, "two sizes")
     elif len(reading.of("size_without_rim")) >= 2:
         scores.add("size_swap", 4, "two widths")
     elif (sizes or partial) and scores.points["size_swap"] > 0:
         scores.add("size_swap", 2, "a size")
     elif not sizes and not partial:
         scores.points["size_swap"] = min(scores.points["size_swap"], 4.0 if reading.first("rim") else 2.5)
+    if scores.points["rotation"] >= 5:
+        scores.points["size_swap"] = min(scores.points["size_swap"], 4.0)  # front and rear sizes decide how they rotate
     if sizes or partial or reading.first("service", "mark"):
         scores.add("code", 2, "a marking")
     else:
@@ -245,8 +256,8 @@ def _depths(reading: Reading, scores: _Scores) -> None:
             scores.add("matching", 2.5, "left against right")
     if any("new_one" in where for where in told) and len(told) >= 1 and now:
         scores.add("matching", 2, "a new tire among others")
-    if len(told) >= 2 and "all" in reading.words("drivetrain") and len({fact.said for fact in now}) >= 2:
-        scores.add("matching", 2, "unlike treads on all-wheel drive")
+    if "all" in reading.words("drivetrain") and len({fact.said for fact in now}) >= 2:
+        scores.add("matching", 2 if len(told) >= 2 else 4, "unlike treads on all-wheel drive")
     if reading.first("difference"):
         scores.add("matching", 3, "a difference of depth")
     if "all" in reading.words("drivetrain") and scores.points["matching"] > 0:

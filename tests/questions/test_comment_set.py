@@ -1,7 +1,9 @@
 """The set of comments: kinds, readings and numbers against what was written beside each apart from the code.
 
 The first part was tuned on; the second was written afterwards and first scored 95.8 % of kinds, 93.2 % of readings and
-one wrong number, after which the causes were mended. Both must now reach the aims.
+one wrong number, after which the causes were mended. The third part, comments in a hurry with kinds only, came in five
+rounds of about thirty, whose first scores were 70, 85, 83, 87 and 77 % of kinds with up to four wrong numbers: that is
+what unseen comments of the hardest sort must be expected to give. Here all parts must reach the aims.
 """
 
 from collections import Counter
@@ -12,6 +14,7 @@ from studio.questions.kind_words import KINDS
 from tests.questions.comment_set import Case, answered, cases, lacking_numbers, reading_score, readings, wrong_numbers
 
 HALVES = ("tune", "report")
+PARTS = (*HALVES, "later")
 LEAST_KINDS, LEAST_READINGS = 0.95, 0.98
 GRAVE = ("condition", "repair")
 
@@ -21,13 +24,13 @@ def test_there_are_enough_comments_of_every_kind_and_level() -> None:
     assert len(every) >= 200
     kinds = Counter(case.kind for case in every)
     assert set(kinds) == {*KINDS, "none"} and min(kinds.values()) >= 8
-    assert {"plain", "typos", "words", "foreign", "hard", "missing", "contradiction", "mixed", "none"} == {
+    assert {"plain", "typos", "words", "foreign", "hard", "missing", "contradiction", "mixed", "none", "hurried"} == {
         case.level for case in every
     }
     assert len({case.text for case in every}) == len(every)
 
 
-@pytest.mark.parametrize("half", HALVES)
+@pytest.mark.parametrize("half", PARTS)
 def test_kinds_and_their_confusion(half: str) -> None:
     pairs = Counter((case.kind, answered(case).kind) for case in cases(half))
     right = sum(count for (wanted, got), count in pairs.items() if wanted == got)
