@@ -35,24 +35,24 @@ class PromptRun:
         """So much time has gone by."""
         if not self.running or self.ended or not self.parts:
             return
-        self.clock_s += seconds
-        if not self.by_hand:
+        if self.by_hand:
+            self.clock_s += seconds
+        else:
             self._go_on(seconds * self.speed)
 
     def _go_on(self, seconds: float) -> None:
+        """Say so many seconds of the script, its pauses too; the clock goes along, part by part."""
         while seconds > 0 and not self.ended:
             part = self.parts[self.at]
-            left = part.speaking_s * (1 - self.share)
-            if seconds < left:
-                self.share += seconds / part.speaking_s
+            said = min(seconds, part.speaking_s * (1 - self.share))
+            paused = min(seconds - said, max(0.0, part.pause_s - self._paused_s))
+            seconds -= said + paused
+            self.clock_s += (said + paused) / self.speed
+            self._paused_s += paused
+            if seconds <= 0 and (said < part.speaking_s * (1 - self.share) or self._paused_s < part.pause_s):
+                self.share = min(1.0, self.share + said / part.speaking_s) if part.speaking_s else 0.0
                 return
-            seconds -= left
             self.share = 1.0
-            rest = part.pause_s - self._paused_s
-            if seconds < rest:
-                self._paused_s += seconds
-                return
-            seconds -= max(0.0, rest)
             self._next()
 
     def _next(self) -> None:
@@ -72,8 +72,10 @@ class PromptRun:
 
     def step(self, count: int) -> None:
         """Go on (1) or back (-1) so many parts; past the last one the run has ended."""
+        if not self.parts:
+            return
         if count > 0 and self.at + count >= len(self.parts):
-            if self.parts and not self.ended:
+            if not self.ended:
                 self.share = 1.0
                 self._next()
             return

@@ -53,7 +53,7 @@ class RundownPlace(Place):
         self.reviewer = Reviewer(workshop, self)
         self.rows: tuple[RemarkRow, ...] = ()
         self._adding = False
-        self._stale = True
+        self._stale = self._first = True
         self._lay_out()
         add_actions(self)
         self._wire()
@@ -278,8 +278,8 @@ class RundownPlace(Place):
         self.document.started.connect(self._started)
 
     def _started(self) -> None:
-        self._adding = False
-        self.list.choose(WHOLE if not self.document.episode.rundown.segments else 0)
+        self._adding, self._first = False, True
+        self._changed()
 
     def _changed(self) -> None:
         self._stale = True
@@ -293,6 +293,9 @@ class RundownPlace(Place):
         self._stale = False
         self._show_stack()
         self._show_rows()
+        if self._first and self.document.episode.rundown.segments:
+            self._first = False
+            self.list.choose(0)
         self._show_segment(self.list.current_number())
 
     def _show_stack(self) -> None:
