@@ -80,7 +80,7 @@ _SIGNED = re.compile(
     rf"(?P<keep>(?i:\b(?:best|regards|best regards|kind regards|cheers|thanks|thank you|thx|ta|sincerely|yours"
     rf"|greetings|mfg|lg|gruß|grüße|liebe grüße|viele grüße|"
     rf"cordialement|saludos|saluti|love"
-    rf"|greetings from))[ ,.!-]*\n?[ \t]*[-–—~]?[ \t]*)(?P<name>{_NAMES})(?=[ \t.!]*(?:\n|$))"
+    rf"))[ ,.!-]*\n?[ \t]*[-–—~]?[ \t]*)(?P<name>{_NAMES})(?=[ \t.!]*(?:\n|$))"
 )
 _DASHED = re.compile(
     rf"(?:(?<=[\n.!?] )|(?<=[\n.!?])|^)[ \t]*[-–—~]{{1,2}}[ \t]?(?P<name>{_NAMES})(?=[ \t.!]*(?:\n|$)|(?: from| in)\b)",
@@ -103,7 +103,9 @@ _COMMON = frozenset(
     "Sidewall Shoulder Michelin Canada Germany Texas "
     "Wondering Looking Running Driving Going Trying Getting Thinking Asking Worried Confused Curious Sure AWD FWD "
     "RWD DOT PSI SUV MOT UK USA US EU Sorry Ok Okay Now When Where "
-    "Which Who Also Still Video Regards Best Cheers Greetings Question Appreciate Awesome Much First Me Need New "
+    "Which Who Also Pls Plz Lol Car Van Truck Norway Sweden France Italy Spain England Austria Finland Japan "
+    "Australia Which Who Also Still Video Regards Best Cheers Greetings Question Appreciate Awesome Much First Me "
+    "Need New "
     "Old About With Would Der Die Das Ich Mein Meine Und Je Mes Les Mis Los Ho".split()
 )
 
@@ -178,7 +180,7 @@ def _without_names(text: str, pattern: re.Pattern[str]) -> tuple[str, int]:
         nonlocal taken
         group = "name" if match["name"] else "name2"
         first, *more = match[group].split()
-        if first.strip(".-") in _COMMON or first.strip(".-").capitalize() in _COMMON:
+        if first.strip(".-") in _COMMON or {first.strip(".-").capitalize(), first.upper()} & _COMMON:
             return match[0]
         taken += 1
         kept = " ".join(["", *more]) if more and more[0].strip(".") in _COMMON else ""

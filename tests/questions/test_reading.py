@@ -194,8 +194,8 @@ def test_a_size_and_a_wheel_that_do_not_go_together_are_named() -> None:
 
 FRAGMENTS = st.sampled_from(
     "235/60R18 |5/32 |left rear |DOT 2319 |35 psi |at 70F |new |was |4 mm |the new one |bulge |no |nail |in |AWD "
-    "|18 inch rims |week |of 2019 |20,000 miles |, |. |? |\x00|\u202e|{{7*7}}|<b>|=1+1|½|thirty-|seconds |and |8 |fronts "
-    "|right ".split("|")
+    "|18 inch rims |week |of 2019 |20,000 miles |, |. |? |\x00|\u202e|{{7*7}}|<b>|=1+1|½|thirty-|seconds |and |8 "
+    "|fronts |right ".split("|")
 )  # fmt: skip
 
 
