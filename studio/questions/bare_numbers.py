@@ -78,7 +78,7 @@ _LIFE_MODE = re.compile(
 
 def bare_numbers(text: str, bare: list[RunningNumber], system: System | None, found: Found, spots: list[Fact]) -> None:
     """Read what can be read of the numbers without unit. ``spots`` are the mentions of tires."""
-    depths = [fact for fact in found.facts if fact.field in ("depth", "depth_new", "depth_before")][:MOST_BARE]
+    depths = [fact for fact in found.facts if fact.field in ("depth", "depth_new", "depth_before", "limit")][:MOST_BARE]
     airs = [fact for fact in found.facts if fact.field == "pressure"][:MOST_BARE]
     about = _About.of(text, depths, airs)
     for number in bare[:MOST_BARE]:

@@ -45,6 +45,9 @@ CLUES = _clues(
                                           r"|backs?)(?: tires| tyres| ones)? (?:to|with|and|for|on) (?:the "
                                           r"|my )?(?:fronts?|rears?|backs?)\b"
                                           r"|\bvon vorne nach hinten"),
+    ("rotation", 5, "swapping round", r"\bswap(?:ping)? (?:(?:them|em|these|the tires|the tyres|tires"
+                                      r"|tyres) )?(?:round|around|over|about)\b|\bswitch (?:them|em) (?:round"
+                                      r"|around)\b"),
     ("rotation", 4, "from end to end", r"\bfront[ -]to[ -](?:back|rear)\b(?! (?:diff|apart))|\b(?:back"
                                        r"|rear)[ -]to[ -]front\b|\bcross(?:ed|ing)?\b(?! section|over)"),
     ("rotation", 4, "a tire of one direction", r"\b(?:directional|staggered|asym\w+)\b[^.?!]{0,60}\b(?:cross|swap"
@@ -53,6 +56,7 @@ CLUES = _clues(
                                         r"|kilomet\w+|longer|life|last|left in|tread life|distance"
                                         r"|can i (?:still )?(?:go|drive on (?:them|these)))\b|\b(?:miles?|km"
                                         r"|kilomet\w+|life|months?) (?:left|remaining|to go)\b"),
+    ("life", 4, "how many are left", r"\bhow (?:many|much) (?:more )?(?:left|to go|remain\w*)\b"),
     ("life", 3.5, "how fast they wear", r"\bwear(?:ing)? (?:rate|out (?:fast|quick|early|too)|too fast|fast|quick)"
                                         r"|\bhow fast\b[^.?!]{0,20}\bwear|\bwill (?:they|these|it|my tires"
                                         r"|this set) (?:last|make it)|\bget (?:another|me)\b[^.?!]{0,20}(?:miles|km"
