@@ -79,7 +79,7 @@ def viewer_of(
     reading: Reading, *, tables: Tables, on: dt.date, region: str | None = None, episode: Episode | None = None
 ) -> Viewer:
     """The comment with region, units and, where it is about the episode's car, the episode."""
-    where, how = _region(reading, region, tables)
+    where, how = _region(reading, region, episode, tables)
     about = episode if episode is not None and _ABOUT_THE_CAR.search(reading.text) else None
     said = reading.first("units")
     units = tables.regions[where].units if said is None else said.word
@@ -94,12 +94,14 @@ def viewer_of(
     )
 
 
-def _region(reading: Reading, asked: str | None, tables: Tables) -> tuple[str, str]:
+def _region(reading: Reading, asked: str | None, episode: Episode | None, tables: Tables) -> tuple[str, str]:
     if asked is not None:
         return asked, "as chosen"
     hint = reading.first("region")
     if hint is not None and hint.word in tables.regions:
         return hint.word, _WHERE_FROM.get(hint.how, f"going by {hint.how}")
+    if episode is not None:
+        return episode.region, "those of the episode"
     return "us", "taken as nothing you wrote says where you drive"
 
 

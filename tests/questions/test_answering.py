@@ -67,6 +67,12 @@ def test_the_episode_fills_only_what_is_asked_of_its_car() -> None:
     assert ask("would 225/65R17 102H fit my van?", episode=episode).missing == ("size",)
 
 
+def test_with_an_episode_its_region_stands_where_the_comment_gives_no_hint() -> None:
+    episode = open_episode(demos() / "estate_before_winter.json")
+    assert ask("is a bulge on my tire bad?", episode=episode).region == episode.region != "us"
+    assert ask("is 5/32 legal in Texas?", episode=episode).region == "us"
+
+
 def test_no_more_certainty_than_there_is() -> None:
     assert "too close" in ask("tyres at 2 mm, legal in germany?").reply.lower()
     leak = ask("filled to 35 psi at 70F, now 20F and it reads 30. leak?")
