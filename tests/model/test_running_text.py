@@ -113,8 +113,8 @@ def test_what_a_presenter_says_is_read_back(value: int, unit: UnitName) -> None:
 
 FRAGMENTS = st.sampled_from(
     ["5", "/", "32", " ", "-", ".", ",", "1,000", "thirty", "seconds", "and", "a", "half", "of", "an", "inch",
-     "between", "to", "mm", "°", "C", "x", "R17", "DOT", "½", "point", "hundred", "minus", "$", "\x00", "\u202e", "ß", "İ",
-     "٣", "²"]
+     "between", "to", "mm", "°", "C", "x", "R17", "DOT", "½", "point", "hundred", "minus", "$", "\x00", "\u202e", "ß",
+     "İ", "٣", "²"]
 )  # fmt: skip
 
 
