@@ -156,10 +156,11 @@ def _colors_below(pixels: "np.ndarray[tuple[int, int, int], np.dtype[np.uint8]]"
     """The colours that fill at least a twentieth of the box, so that a passing hairline does not count."""
     top, left = max(0, int(box.top)), max(0, int(box.left))
     part = pixels[top : int(box.bottom) + 1, left : int(box.right) + 1].reshape(-1, 3)
-    coarse, counts = np.unique(part // 8, axis=0, return_counts=True)
-    common = coarse[counts >= max(1, len(part) // 20)]
-    picked = common if len(common) else coarse[[int(np.argmax(counts))]]
-    return ["#" + "".join(f"{min(255, int(value) * 8 + 4):02X}" for value in color) for color in picked]
+    coarse = (part // 8).astype(np.int32) @ np.array((1024, 32, 1), np.int32)  # one number a colour counts fast
+    counts = np.bincount(coarse)
+    common = np.flatnonzero(counts >= max(1, len(part) // 20))
+    picked = common if len(common) else [int(np.argmax(counts))]
+    return ["#" + "".join(f"{(int(code) >> shift & 31) * 8 + 4:02X}" for shift in (10, 5, 0)) for code in picked]
 
 
 def unbacked_numbers(scene: Scene, findings: Iterable[Finding], also: Iterable[str] = ()) -> list[str]:
