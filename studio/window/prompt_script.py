@@ -15,6 +15,14 @@ NO_BREAK = "\u00a0"
 
 
 @dataclass(frozen=True)
+class Known:
+    """What live numbers are filled from: the findings by id, in the audience's units."""
+
+    findings: Mapping[str, Finding]
+    units: System
+
+
+@dataclass(frozen=True)
 class UnitForms:
     """A live number in the audience's unit and in the other one (empty where there is none), and as it is said."""
 
@@ -25,17 +33,27 @@ class UnitForms:
 
 @dataclass(frozen=True)
 class PromptPart:
-    """One talking point, or the spoken line of a paid tie. ``stretches`` are (text, whether it is a live number)."""
+    """One talking point, or the spoken line of a paid tie: ``source`` is its text, filled when it is shown."""
 
     segment: str
     title: str
     first: bool
     last: bool
-    stretches: tuple[tuple[str, bool], ...]
+    source: str
     speaking_s: float
     pause_s: float
     pictures: tuple[str, ...] = ()
-    numbers: tuple[UnitForms, ...] = ()
+    known: Known = Known({}, "us")
+
+    @property
+    def stretches(self) -> tuple[tuple[str, bool], ...]:
+        """The text in (stretch, whether it is a live number)."""
+        return tuple(_stretch(piece) for piece in self._pieces())
+
+    @property
+    def numbers(self) -> tuple[UnitForms, ...]:
+        """Each live number once, in both units and in words."""
+        return tuple(_forms(self._pieces(), self.known.findings, self.known.units))
 
     @property
     def text(self) -> str:
@@ -47,39 +65,38 @@ class PromptPart:
         """Speaking and pause."""
         return self.speaking_s + self.pause_s
 
+    def _pieces(self) -> tuple[Piece, ...]:
+        return filled(self.source, self.known.findings, self.known.units)
+
 
 def prompt_parts(episode: Episode, findings: Findings, timing: Timing) -> tuple[PromptPart, ...]:
     """The parts of the whole script in order; segments without any text have none."""
-    index = by_id(findings)
+    known = Known(by_id(findings), episode.units)
     parts: list[PromptPart] = []
     for segment, time in zip(episode.rundown.segments, timing.segments, strict=True):
-        parts += _of_segment(episode, segment, time, index)
+        parts += _of_segment(episode.rundown, segment, time, known)
     return tuple(parts)
 
 
-def _of_segment(
-    episode: Episode, segment: Segment, time: SegmentTime, index: Mapping[str, Finding]
-) -> Iterator[PromptPart]:
-    texts = [filled(point.text, index, episode.units) for point in segment.points]
+def _of_segment(rundown: Rundown, segment: Segment, time: SegmentTime, known: Known) -> Iterator[PromptPart]:
     rows = [
-        (pieces, float(point.speaking_s), float(point.pause_s), place)
-        for place, (pieces, point) in enumerate(zip(texts, time.points, strict=True)) if pieces or point.pause_s
+        (point.text, float(its.speaking_s), float(its.pause_s), place)
+        for place, (point, its) in enumerate(zip(segment.points, time.points, strict=True))
+        if point.text.strip() or point.pause_s
     ]  # fmt: skip
-    ties = _ties(episode.rundown, segment)
-    rows += [(pieces, float(time.tie_s) / len(ties), 0.0, -1) for pieces in ties]
-    for number, (pieces, speaking, pause, place) in enumerate(rows):
+    lines = paid_lines(rundown, segment)
+    rows += [(_unbraced(line), float(time.tie_s) / len(lines), 0.0, -1) for line in lines]
+    for number, (text, speaking, pause, place) in enumerate(rows):
         yield PromptPart(
             segment=segment.id, title=" ".join(segment.title.split()), first=number == 0,
-            last=number == len(rows) - 1, stretches=tuple(_stretch(piece) for piece in pieces),
-            speaking_s=speaking, pause_s=pause, numbers=tuple(_forms(pieces, index, episode.units)),
+            last=number == len(rows) - 1, source=text, speaking_s=speaking, pause_s=pause, known=known,
             pictures=tuple(cue.picture for cue in segment.pictures if place >= 0 and cue.with_point == place),
         )  # fmt: skip
 
 
-def _ties(rundown: Rundown, segment: Segment) -> list[Sequence[Piece]]:
-    return [
-        (Piece(kind="text", text=line, spoken=line, start=0, end=len(line)),) for line in paid_lines(rundown, segment)
-    ]
+def _unbraced(line: str) -> str:
+    """A paid line is text alone: nothing in it is live."""
+    return line.replace("{", "(").replace("}", ")")
 
 
 def _stretch(piece: Piece) -> tuple[str, bool]:

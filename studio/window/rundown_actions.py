@@ -14,20 +14,21 @@ _Context = Qt.ShortcutContext
 def add_actions(place: "RundownPlace") -> None:
     """Give the place its actions. Delete deletes a segment only where the list has the focus."""
     for text, key, act, context in (
-        ("&Add a segment", "Ctrl+Shift+A", place.add_segment, _Context.WidgetWithChildrenShortcut),
-        ("&From a template…", "", place.choose_template, _Context.WidgetWithChildrenShortcut),
-        ("&Rename the segment", "F2", place.rename, _Context.WidgetWithChildrenShortcut),
-        ("D&uplicate the segment", "Ctrl+D", place.duplicate, _Context.WidgetWithChildrenShortcut),
-        ("&Delete the segment", "Delete", place.delete, _Context.WidgetShortcut),
-        ("Move the segment u&p", "Alt+Up", place.move_up, _Context.WidgetWithChildrenShortcut),
-        ("Move the segment d&own", "Alt+Down", place.move_down, _Context.WidgetWithChildrenShortcut),
-        ("Put in a &number", "Ctrl+Space", place.put_number_in, _Context.WidgetWithChildrenShortcut),
-        ("Next form of the number at the &cursor", "Alt+Right", place.next_form, _Context.WidgetWithChildrenShortcut),
-        ("Form &before of the number at the cursor", "Alt+Left", place.form_before,
+        ("&Add a segment", "Ctrl+Shift+A", place.commands.add_segment, _Context.WidgetWithChildrenShortcut),
+        ("&From a template…", "", place.commands.choose_template, _Context.WidgetWithChildrenShortcut),
+        ("&Rename the segment", "F2", place.commands.rename, _Context.WidgetWithChildrenShortcut),
+        ("D&uplicate the segment", "Ctrl+D", place.commands.duplicate, _Context.WidgetWithChildrenShortcut),
+        ("&Delete the segment", "Delete", place.commands.delete, _Context.WidgetShortcut),
+        ("Move the segment u&p", "Alt+Up", place.commands.move_up, _Context.WidgetWithChildrenShortcut),
+        ("Move the segment d&own", "Alt+Down", place.commands.move_down, _Context.WidgetWithChildrenShortcut),
+        ("Put in a &number", "Ctrl+Space", place.commands.put_number_in, _Context.WidgetWithChildrenShortcut),
+        ("Next form of the number at the &cursor", "Alt+Right", place.commands.next_form,
+         _Context.WidgetWithChildrenShortcut),
+        ("Form &before of the number at the cursor", "Alt+Left", place.commands.form_before,
          _Context.WidgetWithChildrenShortcut),
         ("Go to the ne&xt that asks for work", "F8", place.backing.choose_next_call,
          _Context.WidgetWithChildrenShortcut),
-        ("Prompt and re&hearse…", "Ctrl+Shift+P", place.open_prompt, _Context.WidgetWithChildrenShortcut),
+        ("Prompt and re&hearse…", "Ctrl+Shift+P", place.commands.open_prompt, _Context.WidgetWithChildrenShortcut),
     ):  # fmt: skip
         action = QAction(text, place)
         if key:

@@ -1,5 +1,6 @@
 """Talking points as paragraphs of a text document: a live number is one object in it, its source text kept with it."""
 
+import re
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
@@ -16,6 +17,7 @@ CHIP = QTextFormat.ObjectTypes.UserObject.value + 1
 SOURCE, SHOWN, HOLE, FINDING, NUMBER, FORM = (QTextFormat.Property.UserProperty.value + n for n in range(1, 7))
 PAUSE, ABOUT = (QTextFormat.Property.UserProperty.value + n for n in range(11, 13))
 _BELOW = 10
+_UNSAFE = re.compile("[\x00-\x1f\ufffc\ufdd0\ufdd1\u2028\u2029\ud800-\udfff]")
 Fill = Callable[[str], Sequence[Piece]]
 
 
@@ -66,7 +68,7 @@ def insert_source(cursor: QTextCursor, source: str, fill: Fill, base: QTextCharF
 
 def safe(text: str) -> str:
     """A text, as long as it was, that makes no paragraphs and holds no stand-ins of the document's own."""
-    return "".join(LINE if c == "\n" else _safe(c) for c in text)
+    return _UNSAFE.sub(_safe, text)
 
 
 def block_format(point: Point) -> QTextBlockFormat:
@@ -81,9 +83,9 @@ def block_format(point: Point) -> QTextBlockFormat:
 def source_of(block: QTextBlock) -> str:
     """The paragraph's text as the model holds it."""
     text = block.text()
-    if OBJECT in text:
-        text = "".join(_source(part.text(), part.charFormat()) for part in _fragments(block))
-    return text.replace(LINE, "\n")
+    if OBJECT not in text:
+        return text.replace(LINE, "\n")
+    return "".join(_source(part.text(), part.charFormat()) for part in _fragments(block))
 
 
 def point_of(block: QTextBlock) -> Point:
@@ -150,8 +152,9 @@ def _fragments(block: QTextBlock):  # type: ignore[no-untyped-def]  # Qt's itera
 
 
 def _source(text: str, made: QTextCharFormat) -> str:
-    return text.replace(OBJECT, str(made.property(SOURCE) or "")) if made.objectType() == CHIP else text
+    chip = made.objectType() == CHIP
+    return text.replace(OBJECT, str(made.property(SOURCE) or "")) if chip else text.replace(LINE, "\n")
 
 
-def _safe(c: str) -> str:
-    return " " if c < " " or c in "\ufffc\ufdd0\ufdd1\u2028\u2029" or "\ud800" <= c <= "\udfff" else c
+def _safe(match: re.Match[str]) -> str:
+    return LINE if match[0] == "\n" else " "

@@ -26,12 +26,16 @@ class ChipPainter(QPyTextObject):
         self._appearance = appearance
         self.widest = _MOST
         self.chosen = -1
+        self._fonts()
+        appearance.changed.connect(self._fonts)
 
     def intrinsicSize(self, _document: QTextDocument, _position: int, its: QTextFormat) -> QSizeF:
         """As wide as its text with a little air, as high as a line."""
-        metrics = self._metrics()
-        wide = metrics.horizontalAdvance(_words(its)) + 2 * _SIDE + 2 * _MARGIN
-        return QSizeF(min(wide, self.widest), metrics.height() + 3)
+        words = _words(its)
+        if words not in self._wide:
+            self._wide[words] = self._metrics.horizontalAdvance(words)
+        wide = self._wide[words] + 2 * _SIDE + 2 * _MARGIN
+        return QSizeF(min(wide, self.widest), self._metrics.height() + 3)
 
     def drawObject(
         self, painter: QPainter, rect: QRectF | QRect, _document: QTextDocument, position: int, its: QTextFormat
@@ -56,7 +60,7 @@ class ChipPainter(QPyTextObject):
         painter.restore()
 
     def _write(self, painter: QPainter, field: QRectF, its: QTextFormat) -> None:
-        metrics, hole = self._metrics(), bool(its.property(HOLE))
+        metrics, hole = self._metrics, bool(its.property(HOLE))
         font = self._appearance.font("text")
         font.setItalic(hole)
         painter.setFont(font)
@@ -65,8 +69,10 @@ class ChipPainter(QPyTextObject):
         text = metrics.elidedText(_words(its), Qt.TextElideMode.ElideRight, inside.width() + 1)
         painter.drawText(QPointF(inside.left(), field.top() + 0.5 + metrics.ascent()), text)
 
-    def _metrics(self) -> QFontMetricsF:
-        return QFontMetricsF(self._appearance.font("text"))
+    def _fonts(self) -> None:
+        """Measure anew: the text has another size."""
+        self._metrics = QFontMetricsF(self._appearance.font("text"))
+        self._wide: dict[str, float] = {}
 
 
 def _words(its: QTextFormat) -> str:

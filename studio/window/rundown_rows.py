@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from studio.model.rundown import Rundown, Segment, Take
 from studio.script.takes import wrong_with
-from studio.script.timing import SegmentTime, Timing
+from studio.script.timing import Timing
 from studio.window.rundown_remarks import RemarkRow
 
 
@@ -39,23 +39,30 @@ class SegmentRow:
 
 def segment_rows(rundown: Rundown, timing: Timing | None, remarks: Sequence[RemarkRow]) -> tuple[SegmentRow, ...]:
     """The segments as rows. Times that are a little old are shown until the new ones come."""
-    times = {its.segment: its for its in timing.segments} if timing is not None else {}
+    planned = planned_lengths(timing)
     said = said_lengths(rundown)
     calls = _calls(remarks)
-    longest = max((time.total_s for time in times.values()), default=Fraction(0))
+    longest = max(planned.values(), default=Fraction(0))
     rows, at = [], Fraction(0)
     for number, segment in enumerate(rundown.segments, start=1):
-        time = times.get(segment.id)
-        at += time.total_s if time is not None else 0
-        rows.append(_row(segment, number, time, at, said.get(segment.id), longest, rundown, calls.get(segment.id, "")))
+        its = planned.get(segment.id)
+        at += its if its is not None else 0
+        rows.append(_row(segment, number, its, at, said.get(segment.id), longest, rundown, calls.get(segment.id, "")))
     return tuple(rows)
 
 
+def planned_lengths(timing: Timing | None) -> dict[str, Fraction]:
+    """How long each segment is, from where it and the next one begin: adding up its points takes too long here."""
+    if timing is None:
+        return {}
+    ends = [*(segment.starts_s for segment in timing.segments[1:]), timing.total_s]
+    return {its.segment: end - its.starts_s for its, end in zip(timing.segments, ends, strict=False)}
+
+
 def _row(
-    segment: Segment, number: int, time: SegmentTime | None, ends: Fraction, said: Fraction | None, longest: Fraction,
+    segment: Segment, number: int, planned: Fraction | None, ends: Fraction, said: Fraction | None, longest: Fraction,
     rundown: Rundown, calls: str,
 ) -> SegmentRow:  # fmt: skip
-    planned = time.total_s if time is not None else None
     target = rundown.target_s
     over = Fraction(target) < ends if target is not None and planned is not None else False
     beyond = f"{clock(ends - Fraction(target))} over the target" if over and target is not None else ""

@@ -19,7 +19,7 @@ DAY = dt.date(2026, 5, 1)
 
 
 def part(segment_id, *, first=True, last=True, speaking=4.0, pause=0.0, pictures=()):
-    return PromptPart(segment_id, segment_id, first, last, ((segment_id, False),), speaking, pause, pictures)
+    return PromptPart(segment_id, segment_id, first, last, segment_id, speaking, pause, pictures)
 
 
 TWO = (part("a", last=False), part("a", first=False, pause=2.0), part("b"))

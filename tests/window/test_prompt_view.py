@@ -143,7 +143,7 @@ def test_nothing_to_say_opens_nothing(place):
     episode = demo()
     place.document.start(type(episode)(title="New", on=episode.on, rundown=Rundown()), None)
     assert not place.desk.open(CHOICE, 0)
-    place.open_prompt()
+    place.commands.open_prompt()
     assert place.desk.view is None
 
 

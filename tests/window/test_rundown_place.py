@@ -109,10 +109,10 @@ def test_an_empty_rundown_teaches_and_begins_with_a_template(opened):
 
 def test_a_template_says_what_it_leaves_out_and_comes_after_what_is_there(opened):
     _window, place = opened()
-    place.choose_template()
+    place.commands.choose_template()
     texts = [label.text() for label in place.start.findChildren(type(place.start.teaching))]
     assert any("left out" in text for text in texts)
-    place.begin_with("tread")
+    place.commands.begin_with("tread")
     assert ids(place)[:3] == ["opening", "wrong", "closing"] and len(set(ids(place))) == len(ids(place)) > 3
 
 

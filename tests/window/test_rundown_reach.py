@@ -1,4 +1,4 @@
-"""Everybody can reach everything in the rundown: names, labels, large text, plain text; long scripts do not stall it."""
+"""Everybody can reach everything in the rundown: names, labels, large text, plain text, signs told by shape."""
 
 import pytest
 from PySide6.QtGui import QAccessible
@@ -20,7 +20,7 @@ def open_view(window, view):
     if view == "whole":
         place.list.choose(WHOLE)
     elif view == "templates":
-        place.choose_template()
+        place.commands.choose_template()
     else:
         place.list.choose(1)
         for fold in place.sheet.parts.folds if view == "unfolded" else ():
