@@ -238,7 +238,7 @@ class MainWindow(QMainWindow):
             event.accept()
 
     def dropEvent(self, event: QDropEvent) -> None:
-        """An episode is opened, photos go to the tire that is shown, anything else says why not."""
+        """An episode is opened, photos go to the tire that is shown, comments to Questions, else it says why not."""
         event.setDropAction(Qt.DropAction.CopyAction)
         event.accept()
         self.take_dropped(dropped([Path(url.toLocalFile()) for url in event.mimeData().urls()]))
@@ -250,8 +250,16 @@ class MainWindow(QMainWindow):
         elif found.photos:
             take = getattr(self.current, "take_photos", self._no_photos_here)
             take(found.photos)
+        elif found.comments is not None:
+            self._take_comments(found.comments)
         elif found.why:
             self.foot.say(found.why)
+
+    def _take_comments(self, table: Path) -> None:
+        self.show_place("questions")
+        take = getattr(self.current, "take_comments", None)
+        if take is not None:
+            take(table)
 
     def _no_photos_here(self, _photos: tuple[Path, ...]) -> None:
         self.foot.say("Photos belong to a tire: go to Car and tires, choose the tire, and drop them there")

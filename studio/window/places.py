@@ -44,6 +44,13 @@ def make_pictures(workshop: Workshop) -> Place:
     return PicturesPlace(workshop)
 
 
+def make_questions(workshop: Workshop) -> Place:
+    """Questions."""
+    from studio.window.questions_place import QuestionsPlace
+
+    return QuestionsPlace(workshop)
+
+
 def make_handoff(workshop: Workshop) -> Place:
     """Hand-off."""
     from studio.window.handoff_place import HandoffPlace
@@ -56,6 +63,7 @@ SLOTS = (
     Slot("findings", "Findings", "F&indings", make_findings),
     Slot("rundown", "Rundown", "&Rundown", make_rundown),
     Slot("pictures", "Pictures", "&Pictures", make_pictures),
+    Slot("questions", "Questions", "&Questions", make_questions),
     Slot("handoff", "Hand-off", "Hand-&off", make_handoff),
 )
 

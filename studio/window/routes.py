@@ -12,6 +12,8 @@ def place_of(path: str, episode: Episode) -> tuple[str, str]:
         return "car", path
     if first == "rundown":
         return "rundown", path
+    if first == "questions":
+        return "questions", path
     if first == "pictures":
         index = path.partition("[")[2].partition("]")[0]
         known = index.isdigit() and int(index) < len(episode.pictures)

@@ -40,7 +40,7 @@ def holds_everywhere(action: QAction) -> bool:
 def test_the_places_stand_in_the_column_each_with_its_line(window_of):
     window = window_of(with_reading(five_tires(), 0, reading((2.0,))))
     buttons = window.column.buttons
-    assert list(buttons) == ["car", "findings", "rundown", "pictures", "handoff"]
+    assert list(buttons) == ["car", "findings", "rundown", "pictures", "questions", "handoff"]
     assert buttons["car"].state_line == "5 tires, 1 measured"
     assert "replace" in buttons["findings"].state_line
     assert all(button.accessibleName() for button in buttons.values())
@@ -310,7 +310,7 @@ def test_what_is_dropped_lands_where_it_makes_sense_and_is_never_moved(window_of
     drop(window, photo)
     assert window.document.episode.specimens[0].photos == ("a.jpg",)
     drop(window, text)
-    assert window.foot.message.whole == "notes.txt is neither an episode (.json) nor a photo (.jpg, .png, .webp)"
+    assert window.foot.message.whole == "notes.txt is no episode (.json), photo (.jpg, .png, .webp) or table of comments (.csv)"
     assert path.exists() and photo.exists() and text.exists()
     assert dropped([]).why.startswith("This is neither")
 
