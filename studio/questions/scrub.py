@@ -67,7 +67,7 @@ _LABEL = re.compile(
     r"(?m)^[ \t>]*(?:from|by|author|user(?:name)?|name|von|de la part de|posted by|commenter)[ ]*:[ ]*[^\n]{1,60}$", _I
 )
 _HELLO = re.compile(
-    rf"(?m)(?P<keep>(?:^|[.!?,] ?)(?:hi|hello|hey|dear|thanks|thank you|thx|cheers|hallo|bonjour|salut|hola|ciao"
+    rf"(?m)(?P<keep>(?:^|[.!?,] ?)(?i:hi|hello|hey|dear|thanks|thank you|thx|cheers|hallo|bonjour|salut|hola|ciao"
     rf"|danke|merci|gracias|grazie|yo|morning|howdy|sup)[ ,]+(?:so much |again |a lot |there |mr\.? |mrs\.? |ms\.? "
     rf"|dr\.? )?)(?P<name>{_NAMES})(?=[ ,.!?:;\n-]|$)",
     0,
