@@ -10,12 +10,14 @@ from PySide6.QtWidgets import QMenu, QVBoxLayout, QWidget
 from studio.model.rundown import PictureCue, Segment, Shot
 from studio.window.document import Document
 from studio.window.fields import TextField
-from studio.window.flow import flow
+from studio.window.flow import flow, low
 from studio.window.fold import Fold
 from studio.window.form_parts import FieldBox, ProblemLine
 from studio.window.labels import button_text, plain_label, push_button
+from studio.window.place import Workshop
 from studio.window.rows import RowsForm, RowSubject
 from studio.window.rundown_fields import StepsField, WithPointField, cue_words
+from studio.window.rundown_steps import StepsButton
 from studio.window.subject import PathSubject
 from studio.window.value_fields import ChoiceField
 
@@ -25,9 +27,10 @@ _NOTHING = "none"
 class SegmentParts(QWidget):
     """The folds of one segment; ``show_segment`` makes them speak of another."""
 
-    def __init__(self, document: Document, names: dict[str, str], cautions: Sequence[str]) -> None:
+    def __init__(self, workshop: Workshop, names: dict[str, str], cautions: Sequence[str]) -> None:
         super().__init__()
-        self._document, self._names, self._cautions = document, names, cautions
+        document = workshop.document
+        self._jobs, self._names, self._cautions = workshop.jobs, names, cautions
         self.subject = PathSubject(document, "rundown.segments[0]", "")
         self._forms: list[RowsForm] = []
         self.work = push_button("&Choose the work shown", self._show_menu)
@@ -99,7 +102,8 @@ class SegmentParts(QWidget):
         steps = StepsField(row, "steps", "steps", chars=18, most=2000)
         steps.setPlaceholderText("all")
         return (FieldBox("Picture", which), FieldBox("With point", point),
-                FieldBox("Steps, by name", steps, wide=True), ProblemLine(point, steps))  # fmt: skip
+                FieldBox("Steps, by name", steps, wide=True), low(StepsButton(row, self._jobs)),
+                ProblemLine(point, steps))  # fmt: skip
 
     def _segment(self) -> Segment | None:
         value = self.subject.value()
@@ -148,10 +152,13 @@ class SegmentParts(QWidget):
 def _shot_row(row: RowSubject) -> Sequence[QWidget]:
     text = TextField(row, "text", "", chars=22, most=200)
     framing = TextField(row, "framing", "framing", chars=16, most=200)
+    for field in (text, framing):
+        field.setCursorPosition(0)
     return FieldBox("Shot", text, wide=True), FieldBox("Framing", framing, wide=True)
 
 
 def _prop_row(row: RowSubject) -> Sequence[QWidget]:
     field = TextField(row, "name", "", chars=22, most=200)
     field.through(lambda value: value, lambda _before, new: new)
+    field.setCursorPosition(0)
     return (FieldBox("Prop", field, wide=True),)

@@ -49,7 +49,7 @@ class SegmentSheet(QScrollArea):
         self.pauses = PauseGutter(self.editor, self._appearance)
         self.asking = Asking(self.editor, self._document, lambda: self.window())
         self.bar = PointBar(self._document, names)
-        self.parts = SegmentParts(self._document, names, tuple(self._document.tables.cautions))
+        self.parts = SegmentParts(workshop, names, tuple(self._document.tables.cautions))
         self.menu = ChipMenu(self)
         self._lay_out()
         self._wire()

@@ -10,6 +10,7 @@ from studio.model.rundown import Rundown
 from studio.script.template_texts import TEMPLATES
 from studio.window.rundown_blocks import chips_in
 from studio.window.rundown_list import MIME, WHOLE
+from studio.window.rundown_steps import StepsButton
 from tests.window.helpers import focused, press, type_keys
 from tests.window.rundown_samples import HOSTILE, demo, rundown_of, segment, three
 
@@ -354,3 +355,30 @@ def test_another_episode_takes_the_place_of_this_one(opened, qtbot):
     reviewed(place, qtbot)
     assert ids(place)[0] == place.list.segments_model.rows[0].id
     assert place.document.undo_stack.count() == 0
+
+
+def test_the_steps_of_a_picture_are_chosen_by_their_names(opened, qtbot):
+    _window, place = opened()
+    place.list.choose(2)
+    place.sheet.parts.pictures.unfold()
+    button = place.sheet.parts.findChild(StepsButton)
+    button.click()
+    qtbot.waitUntil(lambda: bool(button.menu_of_steps.actions()), timeout=30_000)
+    actions = button.menu_of_steps.actions()
+    assert len(actions) > 2 and all(action.isChecked() for action in actions)
+    actions[-1].trigger()
+    cue = place.document.episode.rundown.segments[2].pictures[0]
+    assert cue.steps == tuple(action.text() for action in actions[:-1])
+    actions[-1].trigger()
+    assert place.document.episode.rundown.segments[2].pictures[0].steps == (), "all of them is the whole picture"
+    button.menu_of_steps.hide()
+
+
+def test_a_picture_comes_on_with_the_point_at_hand(opened):
+    _window, place = opened()
+    place.list.choose(1)
+    place.sheet.go_to_point(2)
+    place.sheet.bar.picture_wanted.emit("coins")
+    cues = place.document.episode.rundown.segments[1].pictures
+    assert [(cue.picture, cue.with_point) for cue in cues] == [("coins", 2)]
+    assert place.document.undo_stack.undoText() == "Add a picture"
