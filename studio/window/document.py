@@ -13,6 +13,8 @@ from studio.model.problem import Problem
 from studio.window.difference import first_difference
 
 UNDO_STEPS = 1000
+NOT_DECIDED_FROM = ("title", "channel", "story", "look", "rundown", "questions", "pictures", "published")
+"""What no finding is worked out from: a test holds every decision to it."""
 
 Decide = Callable[[Episode, Any], Findings]
 Check = Callable[[Episode, Any], tuple[Problem, ...]]
@@ -126,12 +128,19 @@ class Document(QObject):
 
     def show(self, episode: Episode) -> None:
         """Make ``episode`` the current one; only ``start`` and Swap call this."""
+        if not _decides_alike(self.episode, episode):
+            self._findings = None
         self.episode = episode
-        self._findings = None
         self.changed.emit()
 
     def _clean_changed(self, _clean: bool) -> None:
         self.state_changed.emit()
+
+
+def _decides_alike(before: Episode, after: Episode) -> bool:
+    """Whether no decision can differ: an edit of the script or of a question is told without deciding anew."""
+    read = (field for field in before.__struct_fields__ if field not in NOT_DECIDED_FROM)
+    return all(getattr(before, field) is getattr(after, field) for field in read)
 
 
 class Swap(QUndoCommand):

@@ -14,6 +14,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from PySide6.QtCore import QObject, QRunnable, QThreadPool, QTimer, Signal
+from shiboken6 import isValid
 
 from studio.window import collector
 
@@ -136,7 +137,7 @@ class JobRunner(QObject):
         if job := self._jobs.get(number):
             job.progress = value
             self._say_changed(job.quiet)
-            if job.on_progress:
+            if job.on_progress and _is_there(job.on_progress):
                 job.on_progress(value)
 
     def _take_end(self, number: int, how: str, value: Any) -> None:
@@ -147,14 +148,20 @@ class JobRunner(QObject):
         if not self._jobs:
             self._collecting.stop()
         self._say_changed(job.quiet)
-        if how == "done" and job.on_done:
+        if how == "done" and job.on_done and _is_there(job.on_done):
             job.on_done(value)
-        elif how == "stopped" and job.on_stopped:
+        elif how == "stopped" and job.on_stopped and _is_there(job.on_stopped):
             job.on_stopped()
         elif how == "error":
             _LOG.error("job %s failed", job.name, exc_info=value)
-            if job.on_error:
+            if job.on_error and _is_there(job.on_error):
                 job.on_error(value)
+
+
+def _is_there(callback: Callable[..., object]) -> bool:
+    """Whether the object to be told still exists: a part of the window may have gone while its job ran."""
+    owner = getattr(callback, "__self__", None)
+    return not isinstance(owner, QObject) or isValid(owner)
 
 
 class _Runnable(QRunnable):

@@ -1,16 +1,23 @@
 """The document: one way in, one signal, undo by one command."""
 
+import datetime as dt
 from dataclasses import dataclass, field
+from pathlib import Path
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from msgspec.structs import replace
 
+from studio import shipped
+from studio.decide import decide
 from studio.model.episode import Episode
 from studio.model.finding import Finding, Findings
 from studio.model.problem import Problem
-from studio.window.document import Document
+from studio.model.rundown import Rundown, Segment
+from studio.reference.tables import load_tables
+from studio.storage.episode_file import decode
+from studio.window.document import NOT_DECIDED_FROM, Document
 from tests.window.helpers import DAY, no_findings, plain_document
 
 
@@ -107,12 +114,12 @@ def test_findings_are_computed_once_for_an_episode(qapp, empty_episode):
 
     def decide(episode: Episode, _tables: object) -> Findings:
         calls.append(episode)
-        return Findings((Finding(id="x.y", topic="x", subject="y", sentence=episode.title),))
+        return Findings((Finding(id="x.y", topic="x", subject="y", sentence=episode.region),))
 
     document = Document(empty_episode, tables=object(), decide=decide)
-    assert document.findings.all[0].sentence == document.findings.all[0].sentence == "Untitled"
-    titled(document, "Other")
-    assert document.findings.all[0].sentence == "Other"
+    assert document.findings.all[0].sentence == document.findings.all[0].sentence == "us"
+    document.edit("Change region", replace(document.episode, region="de"))
+    assert document.findings.all[0].sentence == "de"
     assert len(calls) == 2
 
 
@@ -124,7 +131,7 @@ def test_a_decision_that_fails_is_told_once_for_an_episode(qapp, empty_episode):
     with pytest.raises(ZeroDivisionError):
         _ = document.findings
     assert len(document.findings) == 0
-    titled(document, "Other")
+    document.edit("Change region", replace(document.episode, region="de"))
     with pytest.raises(ZeroDivisionError):
         _ = document.findings
 
@@ -159,3 +166,29 @@ def test_any_sequence_of_edits_and_undos_agrees_with_a_list_of_states(steps):
                 states[here + 1 :] = [step]
                 here += 1
         assert document.episode.title == states[here]
+
+
+@pytest.mark.parametrize("path", sorted(shipped.demos().glob("*.json")), ids=lambda path: path.stem)
+def test_no_finding_is_worked_out_from_script_questions_look_or_names(path: Path) -> None:
+    episode, tables = decode(path.read_bytes()), load_tables()
+    empty = Episode(title="", on=episode.on)
+    bare = replace(episode, **{field: getattr(empty, field) for field in NOT_DECIDED_FROM})
+    assert decide(bare, tables) == decide(episode, tables)
+
+
+def test_an_edit_of_the_script_decides_nothing_anew_and_one_of_a_reading_does() -> None:
+    decided: list[Episode] = []
+
+    def note(episode: Episode, _: object) -> Findings:
+        decided.append(episode)
+        return Findings(())
+
+    document = Document(Episode(title="x", on=DAY), tables=object(), decide=note)
+    document.findings  # noqa: B018
+    spoken = Rundown(segments=(Segment(id="a", title="A"),))
+    document.edit("Write", replace(document.episode, rundown=spoken))
+    document.findings  # noqa: B018
+    assert len(decided) == 1
+    document.edit("Change the day", replace(document.episode, on=DAY + dt.timedelta(days=1)))
+    document.findings  # noqa: B018
+    assert len(decided) == 2

@@ -7,7 +7,8 @@ from dataclasses import dataclass, field
 from typing import Any
 
 import pytest
-from PySide6.QtCore import QObject, QThread
+from PySide6.QtCore import QObject, QThread, Signal
+from shiboken6 import delete
 
 from studio.window.tasks import JobRunner, Progress
 
@@ -123,3 +124,33 @@ def test_no_garbage_is_collected_in_a_jobs_thread(qtbot, jobs):
         gc.callbacks.remove(note)
     assert threads == {threading.main_thread()}
     assert gc.isenabled()
+
+
+class Listener(QObject):
+    """A part of the window that may go while a job of its own runs."""
+
+    heard = Signal(object)
+
+    def hear(self, value: Any) -> None:
+        self.heard.emit(value)
+
+
+@pytest.mark.parametrize("fails", [False, True])
+def test_a_part_that_has_gone_is_not_told(qtbot, jobs, caplog, fails):
+    gone = threading.Event()
+
+    def waits():
+        yield 0.5
+        assert gone.wait(10)
+        if fails:
+            raise ValueError("too late")
+        yield 1.0
+
+    listener = Listener()
+    jobs.run("Waits", waits, listener.hear, listener.hear, listener.hear)
+    with qtbot.waitSignal(listener.heard):
+        pass
+    delete(listener)
+    gone.set()
+    with caplog.at_level("CRITICAL", logger="studio.window.tasks"):
+        qtbot.waitUntil(lambda: not jobs.busy)
