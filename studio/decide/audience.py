@@ -10,7 +10,7 @@ from studio.reference.tables import Tables
 UNKNOWN_REGION = "a region whose rules are known, such as us, de or ca-qc"
 
 
-class Audience(msgspec.Struct, frozen=True, kw_only=True):
+class Audience(msgspec.Struct, frozen=True, kw_only=True, cache_hash=True):
     """Units and region of the episode. Verdicts depend on the region, never on the units."""
 
     units: System

@@ -15,6 +15,7 @@ from studio.decide.matching_tires import Compared, Reading, Worn, compared
 from studio.decide.measured import latest
 from studio.decide.sizes import same_size, size_of
 from studio.decide.subjects import Tire, tires
+from studio.decide.topic import remembered
 from studio.model.episode import Episode
 from studio.model.finding import Finding
 from studio.model.places import AXLES, CORNERS
@@ -61,7 +62,11 @@ def conclude(part: Part, tables: Tables) -> Finding:
 
 
 def read_part(part: Part, tables: Tables) -> Match | None:
-    """The part compared and judged; None while a tire or its reading is missing."""
+    """The part compared and judged, equal ones from memory; None while a tire or its reading is missing."""
+    return _remembered(part, tables)
+
+
+def _read_part(part: Part, tables: Tables) -> Match | None:
     readings = tuple(
         Reading(
             worn=worn, tread=worn.tread, size=size_of(worn.marking, tables),
@@ -82,6 +87,9 @@ def read_part(part: Part, tables: Tables) -> Match | None:
         binding=gravest(held), rotate_from=depth(rotate.low, rotate.unit) if two_driven else None,
         axles_apart=_axles_apart(found) if part.scope == "set" else None,
     )  # fmt: skip
+
+
+_remembered = remembered(_read_part, most=64)
 
 
 def _axles_apart(found: Compared) -> Quantity:

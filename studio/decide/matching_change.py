@@ -47,8 +47,10 @@ def _worn_on(match: Match) -> Change | None:
     tire, now = match.compared.shallowest, _rank(_verdict(match.compared, match))
     for level in sorted(_levels(match, larger=match.compared.deepest.diameter_mm)):
         more_mm = match.compared.depth_mm - level
+        if more_mm > _NUDGE_MM:
+            continue
         verdict = _verdict(moved(match.compared, tire, more_mm - _NUDGE_MM), match)
-        if more_mm <= _NUDGE_MM and _rank(verdict) > now:
+        if _rank(verdict) > now:
             return Change(tire=tire, more_mm=more_mm, verdict=verdict)
     return None
 
@@ -57,8 +59,10 @@ def _shaved(match: Match) -> Change | None:
     tire, now = match.compared.deepest, _rank(_verdict(match.compared, match))
     for level in sorted(_levels(match, smaller=match.compared.shallowest.diameter_mm), reverse=True):
         more_mm = level - match.compared.depth_mm
+        if level <= _NUDGE_MM or more_mm > _NUDGE_MM:
+            continue
         verdict = _verdict(moved(match.compared, tire, more_mm - _NUDGE_MM), match)
-        if level > _NUDGE_MM and more_mm <= _NUDGE_MM and _rank(verdict) < now:
+        if _rank(verdict) < now:
             return Change(tire=tire, more_mm=more_mm, verdict=verdict)
     return None
 

@@ -4,6 +4,7 @@ Mean depths are compared, as a tire rolls on its whole tread; the lowest reading
 """
 
 import math
+from functools import cached_property
 
 import msgspec
 
@@ -21,7 +22,7 @@ from studio.tires.geometry import (
 )
 
 
-class Worn(msgspec.Struct, frozen=True, kw_only=True):
+class Worn(msgspec.Struct, frozen=True, kw_only=True, cache_hash=True):
     """A tire at its place: what a comparison reads of it."""
 
     subject: Subject
@@ -51,34 +52,34 @@ class Rolling(msgspec.Struct, frozen=True, kw_only=True):
         return rolling_circumference_mm(self.diameter_mm, self.size.dimensions.rolling_factor)
 
 
-class Compared(msgspec.Struct, frozen=True, kw_only=True):
+class Compared(msgspec.Struct, frozen=True, kw_only=True, dict=True):
     """Two or more tires side by side. ``assumed`` says what was taken for granted."""
 
     tires: tuple[Rolling, ...]
     assumed: str = ""
 
-    @property
+    @cached_property
     def deepest(self) -> Rolling:
         """The tire with the largest mean depth."""
         return max(self.tires, key=lambda tire: tire.mean_mm)
 
-    @property
+    @cached_property
     def shallowest(self) -> Rolling:
         """The tire with the smallest mean depth."""
         return min(self.tires, key=lambda tire: tire.mean_mm)
 
-    @property
+    @cached_property
     def depth_mm(self) -> float:
         """Difference of the mean depths, the largest within the group."""
         return self.deepest.mean_mm - self.shallowest.mean_mm
 
-    @property
+    @cached_property
     def lowest_mm(self) -> float:
         """Difference of the lowest readings, the largest within the group."""
         lowest = [tire.lowest_mm for tire in self.tires]
         return max(lowest) - min(lowest)
 
-    @property
+    @cached_property
     def doubt_mm(self) -> float:
         """Half width of a difference of two depths: the root of the sum of squares of the two readings' own.
 
@@ -87,36 +88,36 @@ class Compared(msgspec.Struct, frozen=True, kw_only=True):
         """
         return max(math.hypot(one.doubt_mm, other.doubt_mm) for one, other in _pairs(self.tires))
 
-    @property
+    @cached_property
     def diameters_mm(self) -> tuple[float, float] | None:
         """The smallest and the largest worn diameter; None where a size is not known."""
         known = [tire.diameter_mm for tire in self.tires if tire.diameter_mm is not None]
         return (min(known), max(known)) if len(known) == len(self.tires) else None
 
-    @property
+    @cached_property
     def tape_mm(self) -> float:
         """Difference of circumference by tape; where a size is not known, what the depths alone make."""
         if self.diameters_mm is None:
             return circumference_difference_mm(self.depth_mm)
         return math.pi * (self.diameters_mm[1] - self.diameters_mm[0])
 
-    @property
+    @cached_property
     def circumferences_mm(self) -> tuple[float, float] | None:
         """The smallest and the largest rolling circumference; None where a size is not known."""
         known = [tire.circumference_mm for tire in self.tires if tire.circumference_mm is not None]
         return (min(known), max(known)) if len(known) == len(self.tires) else None
 
-    @property
+    @cached_property
     def percent(self) -> float | None:
         """How much the largest rolling circumference exceeds the smallest."""
         return mismatch_percent(*self.circumferences_mm) if self.circumferences_mm else None
 
-    @property
+    @cached_property
     def diameter_percent(self) -> float | None:
         """How much the largest diameter exceeds the smallest."""
         return mismatch_percent(*self.diameters_mm) if self.diameters_mm else None
 
-    @property
+    @cached_property
     def turns_a_mile(self) -> float | None:
         """How many turns the smallest tire makes more in a mile."""
         if self.circumferences_mm is None:

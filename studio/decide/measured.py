@@ -1,6 +1,7 @@
 """What one visit with the gauge gave: the spots that were read, the lowest of them, the means."""
 
 import datetime as dt
+from functools import cached_property, lru_cache
 from statistics import fmean
 
 import msgspec
@@ -20,14 +21,14 @@ class Spot(msgspec.Struct, frozen=True):
     value: float
 
 
-class Measured(msgspec.Struct, frozen=True, kw_only=True):
+class Measured(msgspec.Struct, frozen=True, kw_only=True, dict=True, cache_hash=True):
     """The depths of one reading; ``path`` leads to it. There is at least one spot."""
 
     path: str
     reading: Reading
     spots: tuple[Spot, ...]
 
-    @property
+    @cached_property
     def lowest(self) -> Spot:
         """The spot that governs: the minimum of all that were read (the first of equal ones)."""
         return min(self.spots, key=lambda spot: spot.value)
@@ -43,6 +44,10 @@ class Measured(msgspec.Struct, frozen=True, kw_only=True):
 
     def mean(self) -> Quantity:
         """The mean of the grooves' means, so that a groove read at more places counts no more than another."""
+        return self._mean
+
+    @cached_property
+    def _mean(self) -> Quantity:
         return self.depth(fmean([fmean(values) for values in self._by_groove().values()]))
 
     def _by_groove(self) -> dict[int, list[float]]:
@@ -73,6 +78,7 @@ def known(specimen: Specimen, on: dt.date) -> tuple[tuple[int, Reading], ...]:
     return tuple(sorted(dated, key=lambda pair: pair[1].on))
 
 
+@lru_cache(maxsize=512)
 def measured(path: str, reading: Reading) -> Measured | None:
     """The reading's spots; None where it holds no depth."""
     spots = tuple(
@@ -84,6 +90,7 @@ def measured(path: str, reading: Reading) -> Measured | None:
     return Measured(path=path, reading=reading, spots=spots) if spots else None
 
 
+@lru_cache(maxsize=128)
 def history(specimen: Specimen, path: str, on: dt.date) -> tuple[Measured, ...]:
     """Every reading up to ``on`` that holds a depth, oldest first."""
     every = (measured(f"{path}.readings[{i}]", reading) for i, reading in known(specimen, on))

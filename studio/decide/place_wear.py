@@ -83,7 +83,7 @@ class PlaceWear(msgspec.Struct, frozen=True, kw_only=True, dict=True):
         return sum(self.lowests) / len(CORNERS)
 
 
-class Grounds(msgspec.Struct, frozen=True, kw_only=True):
+class Grounds(msgspec.Struct, frozen=True, kw_only=True, cache_hash=True):
     """The wear by place, or in words what keeps it from being known, and what it was found from.
 
     ``words`` and ``paths`` are the tires and their readings, ``assumed`` what was taken for granted, ``share`` how much

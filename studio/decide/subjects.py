@@ -1,5 +1,7 @@
 """What findings speak of: each tire under one name that no other finding of its topic has."""
 
+from functools import lru_cache
+
 import msgspec
 
 from studio.decide.wording import plain, upper_first
@@ -8,7 +10,7 @@ from studio.model.places import ON_CAR, place_words
 from studio.model.specimen import Specimen
 
 
-class Subject(msgspec.Struct, frozen=True, kw_only=True):
+class Subject(msgspec.Struct, frozen=True, kw_only=True, cache_hash=True):
     """A tire as findings name it: by its place on the car, or by its specimen's id on the bench.
 
     ``words`` stand within a sentence (``rear left``), ``path`` leads to the specimen (``specimens[2]``).
@@ -24,7 +26,7 @@ class Subject(msgspec.Struct, frozen=True, kw_only=True):
         return upper_first(self.words)
 
 
-class Tire(msgspec.Struct, frozen=True, kw_only=True):
+class Tire(msgspec.Struct, frozen=True, kw_only=True, cache_hash=True):
     """A specimen with the subject under which findings speak of it."""
 
     subject: Subject
@@ -36,17 +38,22 @@ def tires(episode: Episode) -> tuple[Tire, ...]:
 
     Of two specimens at one place (which an episode should not hold) the first has the place's name.
     """
-    numbered = list(enumerate(episode.specimens))
+    return _named(episode.specimens)
+
+
+@lru_cache(maxsize=8)
+def _named(specimens: tuple[Specimen, ...]) -> tuple[Tire, ...]:
+    """The tires of the same specimens from memory: every topic asks for them."""
+    numbered = list(enumerate(specimens))
     on_car = {place: next((i for i, s in numbered if s.place == place), None) for place in ON_CAR}
     first = [i for i in on_car.values() if i is not None]
     rest = [i for i, _ in numbered if i not in first]
     taken: set[str] = set(ON_CAR)
-    named = [_tire(episode, i, episode.specimens[i].place) for i in first]
-    return (*named, *(_tire(episode, i, _free(episode.specimens[i].id, taken)) for i in rest))
+    named = [_tire(specimens[i], i, specimens[i].place) for i in first]
+    return (*named, *(_tire(specimens[i], i, _free(specimens[i].id, taken)) for i in rest))
 
 
-def _tire(episode: Episode, index: int, name: str) -> Tire:
-    specimen = episode.specimens[index]
+def _tire(specimen: Specimen, index: int, name: str) -> Tire:
     called = f"“{plain(specimen.name)}”" if plain(specimen.name) else f"tire {specimen.id}"
     words = place_words(name) if name in ON_CAR else called
     return Tire(subject=Subject(name=name, words=words, path=f"specimens[{index}]"), specimen=specimen)

@@ -17,14 +17,14 @@ Ratio = Annotated[float, msgspec.Meta(gt=0, le=20)]
 ToleranceForm = Literal["depth", "circumference", "percent"]
 
 
-class PlacardTire(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+class PlacardTire(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, cache_hash=True):
     """One line of the placard: the size and its cold pressure."""
 
     marking: ShortText = ""
     pressure: Quantity | None = None
 
 
-class Placard(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+class Placard(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, cache_hash=True):
     """The tire placard: front, rear and spare."""
 
     front: PlacardTire = PlacardTire()
@@ -32,7 +32,7 @@ class Placard(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=T
     spare: PlacardTire = PlacardTire()
 
 
-class Tolerance(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+class Tolerance(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, cache_hash=True):
     """How unequal the manual lets the tires of the set be, in the manual's own form.
 
     ``limit`` is a depth (32nds, mm), a circumference (mm, in) or a percentage of circumference, as ``form`` says.
@@ -42,7 +42,7 @@ class Tolerance(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields
     limit: Quantity
 
 
-class RotationDone(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+class RotationDone(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, cache_hash=True):
     """A rotation that was carried out."""
 
     on: dt.date
@@ -50,7 +50,7 @@ class RotationDone(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fie
     pattern: ShortText = ""
 
 
-class Car(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+class Car(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, cache_hash=True):
     """The episode's car."""
 
     name: Name = ""

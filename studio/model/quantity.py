@@ -168,6 +168,7 @@ def decimals_for(value: float, unit: str, kind: str) -> int:
     return UNITS[unit].decimals
 
 
+@lru_cache(maxsize=4096)
 def format_number(value: float, decimals: int) -> str:
     """Digits with a true minus, rounded half away from zero, thousands set apart from 10,000 on."""
     scale = 10**decimals
@@ -176,6 +177,7 @@ def format_number(value: float, decimals: int) -> str:
     return (MINUS if value < 0 and rounded != 0 else "") + text
 
 
+@lru_cache(maxsize=4096)
 def format_quantity(value: float, unit: str, kind: str) -> str:
     """``value`` with its unit, as a screen shows it."""
     number = format_number(value, decimals_for(value, unit, kind))

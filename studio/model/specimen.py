@@ -19,14 +19,14 @@ Groove = Annotated[tuple[float | None, ...], msgspec.Meta(max_length=24)]
 Grid = Annotated[tuple[Groove, ...], msgspec.Meta(max_length=8)]
 
 
-class Gauge(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+class Gauge(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, cache_hash=True):
     """The gauge used, and the smallest step that it shows."""
 
     name: ShortText = ""
     resolution: Quantity
 
 
-class PressureReading(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+class PressureReading(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, cache_hash=True):
     """A pressure with the air temperature at which it was read; ``cold`` as the placard means it."""
 
     pressure: Quantity
@@ -34,7 +34,7 @@ class PressureReading(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_
     cold: bool = True
 
 
-class Damage(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+class Damage(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, cache_hash=True):
     """Damage seen on a tire."""
 
     kind: DamageKind
@@ -43,7 +43,7 @@ class Damage(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tr
     note: LongText = ""
 
 
-class Reading(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+class Reading(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, cache_hash=True):
     """One visit with the gauge.
 
     ``depths[groove][station]`` in ``unit``: grooves from the outer side of the car to the inner one, stations round
@@ -61,7 +61,7 @@ class Reading(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=T
     note: LongText = ""
 
 
-class Specimen(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+class Specimen(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, cache_hash=True):
     """One tire on hand. ``marking`` and ``date_code`` are as written on its sidewall."""
 
     id: Identifier
