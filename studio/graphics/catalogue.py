@@ -20,7 +20,7 @@ from studio.model.quantity import System
 _MODULES = (
     "size_code", "cross_section", "sizes_beside", "rotation", "depth_compare", "depth_by_wheel", "coins",
     "wear_bars", "wear_profile", "date_code", "axle_match", "life_left", "choices", "ratings", "hydroplaning",
-    "pressure_temperature", "repair_zone", "damage", "placard",
+    "pressure_temperature", "repair_zone", "damage", "placard", "answer",
 )  # fmt: skip
 
 
@@ -29,7 +29,10 @@ class CannotShow(ValueError):
 
 
 class Request(msgspec.Struct, frozen=True, kw_only=True):
-    """What is wanted of a picture: which specimens (by id; empty is the picture's own choice), units, another title."""
+    """What is wanted of a picture: which specimens (by id; empty is the picture's own choice), units, another title.
+
+    Of a viewer's answer the one id chosen is a question's; it comes with the findings.
+    """
 
     specimens: tuple[str, ...] = ()
     units: System = "us"

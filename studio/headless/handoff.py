@@ -77,11 +77,12 @@ def run(arguments: argparse.Namespace) -> int:
 
 def _material(path: str) -> Material:
     from studio.decide import decide
+    from studio.questions.told import with_answer
     from studio.reference.tables import load_tables
 
     episode = open_episode(path)
     look, tables = open_look(episode, path), load_tables()
-    return gather(episode, decide(episode, tables), tables, look)
+    return gather(episode, with_answer(episode, decide(episode, tables), tables), tables, look)
 
 
 def _tell_states(material: Material, folder: Path, items: tuple[str, ...], as_json: bool) -> int:

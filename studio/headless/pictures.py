@@ -94,9 +94,10 @@ def run(arguments: argparse.Namespace) -> int:
 
 def _exported(episode: Episode, look: Look, wanted: Wanted, folder: Path) -> Iterator[Progress]:
     from studio.decide import decide
+    from studio.questions.told import with_answer
     from studio.reference.tables import load_tables
 
-    findings = decide(episode, load_tables())
+    findings = with_answer(episode, decide(episode, load_tables()), load_tables())
     try:
         return export_pictures(episode, findings, look, wanted, folder)
     except ValueError as error:

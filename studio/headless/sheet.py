@@ -40,6 +40,7 @@ def add_parser(verbs: "_SubParsersAction[argparse.ArgumentParser]") -> None:
 def run(arguments: argparse.Namespace) -> int:
     """Write the sheet: 0 if every picture that can be shown is on it, 1 if one failed, 2 if there is none."""
     from studio.decide import decide
+    from studio.questions.told import with_answer
     from studio.reference.tables import load_tables
 
     path = Path(arguments.to)
@@ -52,7 +53,8 @@ def run(arguments: argparse.Namespace) -> int:
         fail(f"--frame: {error}")
     episode = open_episode(arguments.episode)
     look = open_look(episode, arguments.episode)
-    shown = tuple(items(episode, decide(episode, load_tables()), look, frame))
+    findings = with_answer(episode, decide(episode, load_tables()), load_tables())
+    shown = tuple(items(episode, findings, look, frame))
     for item in shown:
         if item.missing:
             print(f"{item.name}: {item.missing}", file=sys.stderr)

@@ -103,6 +103,7 @@ def _shortened(sentence: str) -> str:
 def finding_of(question: Question, index: int, its: Answer) -> Finding:
     """The answer as one finding, worked out from ``questions[index]``; what else the reply says is its detail."""
     found = telling_finding(its) or _of_numbers(its)
+    names = [figure.name for figure in figures_of(its)[1:]]
     rest = verdict_words(its).replace(found.sentence, "").strip()
     return msgspec.structs.replace(
         found,
@@ -115,7 +116,7 @@ def finding_of(question: Question, index: int, its: Answer) -> Finding:
         caution=its.caution or found.caution,
         inputs=(f"questions[{index}].text",),
         figures=tuple({figure.name: figure for figure in (*found.figures, *figures_of(its))}.values()),
-        detail=(*found.detail, ("asked", question.text), ("more", rest)),
+        detail=(*found.detail, ("asked", question.text), ("more", rest), ("told", " ".join(names))),
     )
 
 

@@ -40,10 +40,11 @@ class Handoff:
         from studio.handoff.gathering import gather
         from studio.handoff.making import today
         from studio.handoff.published import corrections, publication
+        from studio.questions.told import with_answer
         from studio.storage.errors import StorageError
 
         yield Progress(0, 2, "drawing")
-        material = gather(self.episode, self.findings, self.tables, self.look)
+        material = gather(self.episode, with_answer(self.episode, self.findings, self.tables), self.tables, self.look)
         yield Progress(1, 2, "comparing")
         states, problem = tuple[FileState, ...](), ""
         try:
@@ -56,9 +57,10 @@ class Handoff:
         """Make files; yields Progress, returns what could not be made in sentences, and the count made."""
         from studio.handoff.gathering import gather
         from studio.handoff.making import make
+        from studio.questions.told import with_answer
 
         yield Progress(0, 0, "drawing")
-        material = gather(self.episode, self.findings, self.tables, self.look)
+        material = gather(self.episode, with_answer(self.episode, self.findings, self.tables), self.tables, self.look)
         made, problems = 0, list[str]()
         with closing(make(material, self.folder, items, stale_only=stale_only)) as steps:  # type: ignore[type-var]
             for step in steps:

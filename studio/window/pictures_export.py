@@ -11,6 +11,7 @@ from studio.handoff.contact_sheet import Item, items, sheet, write_sheet
 from studio.handoff.picture_files import Wanted, file_name
 from studio.model.episode import Episode
 from studio.model.finding import Findings
+from studio.questions.told import with_answer
 from studio.window.tasks import Job, Progress
 
 FORMATS: tuple[tuple[str, str], ...] = (
@@ -56,7 +57,7 @@ class Export:
         def job() -> Job:
             shown = list[Item]()
             total = len(self.names)
-            for item in items(self.episode, self.findings, self.look, self.wanted.frame):
+            for item in items(self.episode, self._all_findings(), self.look, self.wanted.frame):
                 shown.append(item)
                 yield Progress(len(shown), total, item.name)
             write_sheet(sheet(self.episode, shown, self.look, self.wanted.frame), path, self.episode.channel)
@@ -66,7 +67,14 @@ class Export:
         return job
 
     def _steps(self) -> Generator[handoff.Progress, None, None]:
-        yield from handoff.export_pictures(self.episode, self.findings, self.look, self.wanted, self.folder)
+        findings = self._all_findings()
+        yield from handoff.export_pictures(self.episode, findings, self.look, self.wanted, self.folder)
+
+    def _all_findings(self) -> Findings:
+        """With the viewer's question that the picture of an answer shows."""
+        from studio.reference.tables import load_tables
+
+        return with_answer(self.episode, self.findings, load_tables())
 
     def _is_ours(self, name: str) -> bool:
         """Whether a picture wanted, or one of its steps, has this name; the list of pictures is made anew each time."""

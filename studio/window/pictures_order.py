@@ -18,6 +18,8 @@ from studio.graphics.scene import Scene
 from studio.handoff.picture_files import Wanted, file_name, rundown_order
 from studio.model.episode import Episode
 from studio.model.finding import Findings
+from studio.questions.told import PICTURE as ANSWER
+from studio.questions.told import with_answer
 from studio.window.pictures_cache import SessionCache
 
 _KEPT_SCENES, _KEPT_IMAGES = 4, 2
@@ -87,7 +89,8 @@ class Drawings:
 
     def _scene(self, order: Order) -> Scene:
         entry = self._catalogue()[order.picture]
-        data = entry.data(order.episode, order.findings, request_for(order.episode, order.picture))
+        findings = _with_answer(order) if order.picture == ANSWER else order.findings
+        data = entry.data(order.episode, findings, request_for(order.episode, order.picture))
         kept = self._kept.setdefault(order.picture, _Kept()).scenes
         for its, frame, look, background, scene in kept:
             if (frame, look, background) == (order.frame, order.look, order.background) and its == data:
@@ -111,6 +114,12 @@ class Drawings:
         wanted = Wanted(frame=order.frame, background=order.background, order=rundown_order(order.episode))
         name = file_name(order.picture, wanted, order.step, len(scene.steps))
         return Drawn(order=order, scene=scene, png=content, path=self._cache.keep(name, content))
+
+
+def _with_answer(order: Order) -> Findings:
+    from studio.reference.tables import load_tables
+
+    return with_answer(order.episode, order.findings, load_tables())
 
 
 def _built(scene: Scene, step: int | None) -> Scene:

@@ -9,9 +9,11 @@ from studio.window.findings_link import Link
 from studio.window.labels import plain_label
 from studio.window.palette import GRID, Appearance
 
+ANSWER = "answer."
+
 
 class Origin(QScrollArea):
-    """``followed`` gives the id of the finding that was clicked."""
+    """``followed`` gives the id of the finding that was clicked; of a viewer's answer it begins with ``ANSWER``."""
 
     followed = Signal(str)
 
@@ -30,7 +32,11 @@ class Origin(QScrollArea):
     def show_scene(self, scene: Scene | None, findings: Findings) -> None:
         """Show the findings of this picture, and its words."""
         ids = scene.findings if scene else ()
-        listed = tuple((its.id, its.sentence) for id_ in ids if (its := findings.get(id_)) is not None)
+        known = ((id_, findings.get(id_)) for id_ in ids)
+        listed = tuple(
+            (id_, its.sentence if its else f"A viewer's question: {scene.title if scene else ''}")
+            for id_, its in known if its or id_.startswith(ANSWER)
+        )  # fmt: skip
         words = scene.alternative if scene else ""
         if (words, listed) != self._shown:
             self._shown = (words, listed)

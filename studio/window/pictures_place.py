@@ -23,7 +23,7 @@ from studio.window.pictures_export_panel import ExportPanel
 from studio.window.pictures_mime import picture_mime
 from studio.window.pictures_missing import MissingPage
 from studio.window.pictures_order import Drawings, Drawn
-from studio.window.pictures_origin import Origin
+from studio.window.pictures_origin import ANSWER, Origin
 from studio.window.pictures_play import PlayBar
 from studio.window.pictures_shelf import THUMB, Shelf
 from studio.window.pictures_spread import Spread
@@ -223,7 +223,8 @@ class PicturesPlace(Place):
         self.stage.show_frame(None)
 
     def _to_the_finding(self, id_: str) -> None:
-        self.go.emit("findings", id_)
+        place = "questions" if id_.startswith(ANSWER) else "findings"
+        self.go.emit(place, id_.removeprefix(ANSWER))
 
     def _to_the_car(self) -> None:
         self.go.emit("car", "")

@@ -6,7 +6,6 @@ import msgspec
 import pytest
 
 from studio import shipped
-from studio.decide import decide
 from studio.decide.admission import problems
 from studio.graphics.backdrop import on_background
 from studio.graphics.catalogue import CannotShow, catalogue, scene_of
@@ -18,7 +17,7 @@ from studio.model.episode import Episode
 from studio.model.finding import Findings
 from studio.reference.tables import load_tables
 from studio.storage.episode_file import decode
-from tests.graphics.extremes import EXTREMES, PICTURES
+from tests.graphics.extremes import EXTREMES, PICTURES, findings_of
 from tests.graphics.lint import complaints, unbacked_numbers
 
 SHAPES = {**FRAMES, "small": read_frame("1280x720"), "narrow": read_frame("720x1600")}
@@ -28,7 +27,7 @@ DEMOS = {path.stem: path for path in sorted(shipped.demos().glob("*.json"))}
 @lru_cache
 def case(name: str) -> tuple[Episode, Findings]:
     episode = decode(DEMOS[name].read_bytes()) if name in DEMOS else EXTREMES[name]
-    return episode, decide(episode, load_tables())
+    return episode, findings_of(episode)
 
 
 def drawn(picture: str, name: str, frame: Frame, look: str) -> Scene:
@@ -78,12 +77,13 @@ def test_over_film_every_text_has_a_halo_or_a_ground_of_its_own(
 def test_every_number_is_a_findings_number(picture: str, name: str) -> None:
     episode, findings = case(name)
     scene = drawn(picture, name, FRAMES["wide"], "chalk")
-    shown = [finding for finding in findings if finding.id in scene.findings]
+    shown = [finding for id_ in scene.findings if (finding := findings.get(id_)) is not None]
     assert len(shown) == len(scene.findings) > 0
     markings = [specimen.marking for specimen in episode.specimens]
     codes = [specimen.date_code for specimen in episode.specimens]
     titles = [choice.title for choice in episode.pictures]
-    assert unbacked_numbers(scene, shown, [*markings, *codes, *titles]) == []
+    asked = [question.text for question in episode.questions]
+    assert unbacked_numbers(scene, shown, [*markings, *codes, *titles, *asked]) == []
 
 
 @pytest.mark.parametrize("picture", PICTURES)
@@ -91,7 +91,8 @@ def test_the_caution_stands_on_the_picture(picture: str) -> None:
     _, findings = case("minivan_one_new_tire")
     scene = drawn(picture, "minivan_one_new_tire", FRAMES["wide"], "chalk")
     said = " ".join(mark.text for mark in scene.texts if mark.name.startswith("caution"))
-    cautions = {finding.caution for finding in findings if finding.id in scene.findings and finding.caution}
+    shown = (findings.get(id_) for id_ in scene.findings)
+    cautions = {finding.caution for finding in shown if finding and finding.caution}
     assert said in cautions
 
 

@@ -9,7 +9,6 @@ import pytest
 from pypdf import PdfReader
 
 from studio import shipped
-from studio.decide import decide
 from studio.graphics.catalogue import CannotShow, catalogue, scene_of
 from studio.graphics.frame import FRAMES
 from studio.graphics.layout.text import is_own
@@ -19,8 +18,8 @@ from studio.graphics.paint.svg import font_files, font_name, svg
 from studio.graphics.scene import ArcText, Scene, Text
 from studio.model.episode import Episode
 from studio.model.finding import Findings
-from studio.reference.tables import load_tables
 from studio.storage.episode_file import decode
+from tests.graphics.extremes import findings_of
 from tests.graphics.lint import complaints, logo_box
 from tests.graphics.own_look import SMALL_PRINT, own_look
 
@@ -36,7 +35,7 @@ LOOKS = {
 @lru_cache
 def case() -> tuple[Episode, Findings]:
     episode = decode((shipped.demos() / "minivan_one_new_tire.json").read_bytes())
-    return episode, decide(episode, load_tables())
+    return episode, findings_of(episode)
 
 
 @lru_cache

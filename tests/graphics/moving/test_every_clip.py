@@ -7,7 +7,6 @@ import numpy as np
 import pytest
 from PIL import Image
 
-from studio.decide import decide
 from studio.graphics.backdrop import on_background
 from studio.graphics.catalogue import CannotShow, scene_of
 from studio.graphics.frame import FRAMES, Frame
@@ -18,15 +17,14 @@ from studio.graphics.moving.pose import opacity, posed
 from studio.graphics.paint.clip import ClipPainter, straight
 from studio.graphics.paint.raster import png
 from studio.model.finding import Findings
-from studio.reference.tables import load_tables
-from tests.graphics.extremes import EXTREMES, PICTURES
+from tests.graphics.extremes import EXTREMES, PICTURES, findings_of
 
 LOOK = look_named("chalk")
 
 
 @cache
 def findings(name: str) -> Findings:
-    return decide(EXTREMES[name], load_tables())
+    return findings_of(EXTREMES[name])
 
 
 def clip(name: str, id_: str, frame: Frame, background: str | None) -> Clip:
