@@ -10,6 +10,7 @@ from matplotlib.axes import Axes
 from matplotlib.figure import Figure
 from matplotlib.ticker import MaxNLocator
 
+from studio.graphics.charts.plane import Plane
 from studio.graphics.frame import Box, Frame
 from studio.graphics.layout.text import box as box_of
 from studio.graphics.look import Look
@@ -29,7 +30,7 @@ def bare_axes(figure: Figure, whole: Box, area: Box, x: tuple[float, float], y: 
     return axes
 
 
-def pixel(axes: Axes, whole: Box, x: float, y: float) -> Point:
+def pixel(axes: Axes | Plane, whole: Box, x: float, y: float) -> Point:
     """Where a value lies in the frame."""
     across, up = axes.transData.transform((x, y))
     return (whole.left + float(across), whole.bottom - float(up))

@@ -6,10 +6,9 @@ fades over the speed in which control goes: there is no edge from which a speed 
 
 from collections.abc import Sequence
 
-from matplotlib.axes import Axes
-
-from studio.graphics.charts.dress import bare_axes, free_of, hatched, pixel, round_values
+from studio.graphics.charts.dress import free_of, hatched, pixel, round_values
 from studio.graphics.charts.marks import new_figure, to_marks
+from studio.graphics.charts.plane import Plane
 from studio.graphics.charts.water_values import Floating, Panel
 from studio.graphics.charts.water_words import TINT, text, words
 from studio.graphics.color import faded, mix
@@ -28,9 +27,9 @@ def water_chart(its: Floating, box: Box, frame: Frame, look: Look) -> tuple[tupl
     limits = _limits(its, box, frame)
     areas = _areas(its, limits, box, frame)
     figure = new_figure(box)
-    drawn: list[tuple[Panel, Axes, Box]] = []
+    drawn: list[tuple[Panel, Plane, Box]] = []
     for panel, area in zip(its.panels, areas, strict=True):
-        axes = bare_axes(figure, box, area, _span(panel), limits)
+        axes = Plane(figure, box, area, _span(panel), limits)
         _panel(axes, its, panel, frame, look)
         drawn.append((panel, axes, area))
     back = [mark for panel, axes, area in drawn
@@ -80,7 +79,7 @@ def _areas(its: Floating, limits: tuple[float, float], box: Box, frame: Frame) -
     return [Box(left + order * (each + gap), top, each, high) for order in range(len(its.panels))]
 
 
-def _panel(axes: Axes, its: Floating, panel: Panel, frame: Frame, look: Look) -> None:
+def _panel(axes: Plane, its: Floating, panel: Panel, frame: Frame, look: Look) -> None:
     thick = frame.short / 270
     for curve in panel.curves:
         main = curve.year == its.year
@@ -94,7 +93,7 @@ def _panel(axes: Axes, its: Floating, panel: Panel, frame: Frame, look: Look) ->
               clip_on=False)  # fmt: skip
 
 
-def _water(axes: Axes, its: Floating, panel: Panel, box: Box, look: Look) -> list[Shape]:
+def _water(axes: Plane, its: Floating, panel: Panel, box: Box, look: Look) -> list[Shape]:
     """Above the curve the tire floats; below it the tint fades out over the speed in which control goes.
 
     Set as our own shapes: as many patches of matplotlib's would take half of the picture's time.
@@ -116,7 +115,7 @@ def _water(axes: Axes, its: Floating, panel: Panel, box: Box, look: Look) -> lis
 
 
 def _untested(
-    axes: Axes, its: Floating, panel: Panel, area: Box, box: Box, frame: Frame, look: Look
+    axes: Plane, its: Floating, panel: Panel, area: Box, box: Box, frame: Frame, look: Look
 ) -> list[Shape]:  # fmt: skip
     """Hatching where no relation was tested, and the panel's foot."""
     ends = [(curve.points[0][0], curve.points[-1][0]) for curve in panel.curves]
@@ -133,7 +132,7 @@ def _untested(
 
 
 def _texts(
-    its: Floating, drawn: Sequence[tuple[Panel, Axes, Box]], limits: tuple[float, float], box: Box, frame: Frame,
+    its: Floating, drawn: Sequence[tuple[Panel, Plane, Box]], limits: tuple[float, float], box: Box, frame: Frame,
     look: Look,
 ) -> list[Shape | Text]:  # fmt: skip
     cap, small, first = frame.cap_height("callout"), frame.cap_height("small"), drawn[0]
@@ -154,7 +153,7 @@ def _texts(
     return [*found, *words(its, drawn, box, frame, look)]
 
 
-def _names(panel: Panel, axes: Axes, area: Box, box: Box, frame: Frame, look: Look) -> tuple[Text, ...]:
+def _names(panel: Panel, axes: Plane, area: Box, box: Box, frame: Frame, look: Look) -> tuple[Text, ...]:
     """The panel's title above it, its values and its unit below."""
     cap, small = frame.cap_height("callout"), frame.cap_height("small")
     base = area.bottom + 0.35 * font_size(small) + small
@@ -168,7 +167,7 @@ def _names(panel: Panel, axes: Axes, area: Box, box: Box, frame: Frame, look: Lo
 
 
 def _tick(
-    panel: Panel, axes: Axes, area: Box, box: Box, base: float, cap: float, look: Look, value: float, words: str,
+    panel: Panel, axes: Plane, area: Box, box: Box, base: float, cap: float, look: Look, value: float, words: str,
     which: str,
 ) -> Text:  # fmt: skip
     wide = width(words, cap, "semibold")

@@ -2,9 +2,8 @@
 
 from collections.abc import Sequence
 
-from matplotlib.axes import Axes
-
 from studio.graphics.charts.dress import first_clear, pixel
+from studio.graphics.charts.plane import Plane
 from studio.graphics.charts.water_values import Curve, Floating, Panel
 from studio.graphics.color import mix
 from studio.graphics.frame import Box, Frame
@@ -18,7 +17,7 @@ TINT = 0.42  # how much of the water's colour the place has where the tire float
 
 
 def words(
-    its: Floating, drawn: Sequence[tuple[Panel, Axes, Box]], box: Box, frame: Frame, look: Look
+    its: Floating, drawn: Sequence[tuple[Panel, Plane, Box]], box: Box, frame: Frame, look: Look
 ) -> list[Text]:  # fmt: skip
     """What the areas are, and the year of each relation where there are two: each where it is clear of the lines."""
     lines = [[pixel(axes, box, *point) for point in curve.points] for p, axes, _ in drawn for curve in p.curves]
@@ -41,7 +40,7 @@ def _square(center: Point, radius: float) -> Box:
 
 
 def _driven(
-    its: Floating, drawn: Sequence[tuple[Panel, Axes, Box]], level: float, frame: Frame, look: Look
+    its: Floating, drawn: Sequence[tuple[Panel, Plane, Box]], level: float, frame: Frame, look: Look
 ) -> list[Text]:  # fmt: skip
     """Places for the name of the line at the speed driven; a wide frame has a leader to it instead."""
     if frame.shape == "wide":
@@ -56,7 +55,7 @@ def _driven(
 
 
 def _years(
-    its: Floating, drawn: Sequence[tuple[Panel, Axes, Box]], box: Box, frame: Frame, look: Look
+    its: Floating, drawn: Sequence[tuple[Panel, Plane, Box]], box: Box, frame: Frame, look: Look
 ) -> list[list[Text]]:  # fmt: skip
     """Places for each year, in the panel with both relations that has most of them: at an end, above or below."""
     both = [(axes, area, p.curves) for p, axes, area in drawn if len(p.curves) > 1 and p.name != "tread"]
@@ -73,7 +72,7 @@ def _year(curve: Curve, at: tuple[Point, str], area: Box, frame: Frame, look: Lo
                  ground=mix(look.ground, look.water, TINT), step=step)  # fmt: skip
 
 
-def _beside(curve: Curve, axes: Axes, area: Box, box: Box, frame: Frame) -> list[tuple[Point, str]]:
+def _beside(curve: Curve, axes: Plane, area: Box, box: Box, frame: Frame) -> list[tuple[Point, str]]:
     cap, gap = frame.cap_height("small"), 0.9 * frame.grid
     (ax, ay), (bx, by) = (pixel(axes, box, *point) for point in (curve.points[0], curve.points[-1]))
     places: list[tuple[Point, str]] = []
@@ -89,7 +88,7 @@ def _beside(curve: Curve, axes: Axes, area: Box, box: Box, frame: Frame) -> list
 
 
 def _areas_named(
-    its: Floating, drawn: Sequence[tuple[Panel, Axes, Box]], box: Box, frame: Frame, look: Look
+    its: Floating, drawn: Sequence[tuple[Panel, Plane, Box]], box: Box, frame: Frame, look: Look
 ) -> tuple[list[Text], list[Text]]:  # fmt: skip
     """Places for ``floats`` above the curve and ``grip goes`` below it, panel by panel."""
     floats, grip = list[Text](), list[Text]()
