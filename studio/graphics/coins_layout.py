@@ -212,7 +212,7 @@ def _in_a_row(coins: Sequence[Shown], depth_mm: float, body: Box, frame: Frame) 
     """The coins side by side, words above each."""
     grid, count = frame.grid, len(coins)
     across, largest = sum(coin.diameter_mm for coin in coins), max(coin.diameter_mm for coin in coins)
-    scale = (body.width - count * _GAP * grid) / across
+    scale = min((body.width - count * _GAP * grid) / across, (body.height - (_OVER + _BASE) * grid) / largest)
     for _ in range(_TRIES):
         extra = (body.width - across * scale) / count
         blocks = [block(_lines(coin, frame), coin.diameter_mm * scale + extra - 3 * grid) for coin in coins]

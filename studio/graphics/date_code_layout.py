@@ -73,8 +73,9 @@ def arrange(code: Code, named: Set[str], body: Box, frame: Frame) -> Arranged:
     anchors = {its.name: (line.x(its.years), top if low else top - high)
                for its, high in zip(code.advice, stems, strict=True)}  # fmt: skip
     anchors["age_now"] = (line.x(code.years), top)
-    return Arranged(plate=plate, said=(_beside if low else _said)(code, plate, frame), ring=ring,
-                    ring_words=_ring_words(code, ring, frame), line=line, stems=stems, anchors=anchors)  # fmt: skip
+    said = _beside(code, plate, frame) if low else _said(code, plate, ring, frame)
+    return Arranged(plate=plate, said=said, ring=ring, ring_words=_ring_words(code, ring, frame), line=line,
+                    stems=stems, anchors=anchors)  # fmt: skip
 
 
 def _stems(code: Code, named: Set[str], line: AgeLine, frame: Frame) -> tuple[float, ...]:
@@ -108,6 +109,8 @@ def _plate_and_ring(code: Code, upper: Box, frame: Frame) -> tuple[DatePlate, Ye
     grid = frame.grid
     words = LINE_STEP * font_size(frame.cap_height("callout")) + 0.9 * grid
     side = min(upper.height, _RING_SHARE * upper.width)
+    if _words_width(code, frame) > upper.width - side - _GAP * grid:
+        side = min(side, upper.height - words)  # the words run on below it
     if side < _LEAST_RING * grid:
         side = 0.0
     wide = upper.width - (side + _GAP * grid if side else 0.0)
@@ -120,15 +123,24 @@ def _plate_and_ring(code: Code, upper: Box, frame: Frame) -> tuple[DatePlate, Ye
     return plate, YearRing(center=(upper.right - side / 2, middle), radius=side / 2, day=code.day)
 
 
-def _said(code: Code, plate: DatePlate, frame: Frame) -> tuple[Said, ...]:
-    """Week and year under their digits, to either side of where the two groups part."""
+def _words_width(code: Code, frame: Frame) -> float:
+    cap = frame.cap_height("callout")
+    return width(code.week, cap, "semibold") + width(code.year, cap, "semibold") + 2.6 * frame.grid
+
+
+def _said(code: Code, plate: DatePlate, ring: YearRing | None, frame: Frame) -> tuple[Said, ...]:
+    """Week and year under their digits, to either side of where the two groups part, clear of the ring."""
     cap, grid = frame.cap_height("callout"), frame.grid
     y = plate.box.bottom + 1.5 * grid + cap
+    clear = ring is not None and _words_width(code, frame) <= plate.box.width
     feet = [plate.foot(group)[0] for group in (0, 1)]
     parting = feet[0] + 0.55 * (feet[1] - feet[0])
     left, right = width(code.week, cap, "semibold"), width(code.year, cap, "semibold")
-    ends = min(parting - 1.3 * grid, feet[0] + left / 2), max(parting + 1.3 * grid, feet[1] - right / 2)
-    return (("week", code.week, (ends[0], y), "end"), ("made", code.year, (ends[1], y), "start"))
+    start = max(parting + 1.3 * grid, feet[1] - right / 2)
+    if clear:
+        start = min(start, plate.box.right - right)
+    end = min(parting - 1.3 * grid, feet[0] + left / 2, start - 2.6 * grid)
+    return (("week", code.week, (end, y), "end"), ("made", code.year, (start, y), "start"))
 
 
 def _ring_words(code: Code, ring: YearRing | None, frame: Frame) -> tuple[tuple[str, Point], ...]:

@@ -11,6 +11,7 @@ import msgspec
 _SHARES = {"deciding": 18, "heading": 24, "callout": 30, "small": 36, "incidental": 60}
 _ACTION, _TITLES = 0.035, 0.05
 _LEAST, _MOST = 320, 7680
+_LONG = 1.55  # from this ratio of the sides on there is room beside or below a drawing; 4:3, 3:2 and 4:5 are squarish
 
 
 class Box(msgspec.Struct, frozen=True):
@@ -73,7 +74,7 @@ class Frame(msgspec.Struct, frozen=True):
     def shape(self) -> str:
         """``wide``, ``tall`` or ``square``: which composition suits."""
         ratio = self.width / self.height
-        return "wide" if ratio > 1.2 else "tall" if ratio < 1 / 1.2 else "square"
+        return "wide" if ratio > _LONG else "tall" if ratio < 1 / _LONG else "square"
 
     @property
     def action(self) -> Box:

@@ -104,6 +104,8 @@ def arrange(section: Section, body: Box, frame: Frame) -> Arranged:
                          bar_mm=section.bar_mm)  # fmt: skip
     names_base = floor + _BASE * grid + 0.8 * grid + small
     names = _names(section.grooves, [x for x, _ in places], frame, width(said, small) if low else 0.0)
+    if low:
+        said = _between(said, section.grooves, [x for x, _ in places], frame)
     return Arranged(
         across=across, axis_x=axis_x, highest_mm=last_tick(highest, section.units), value_cap=cap,
         values=_values(section.grooves, [x for x, _ in places], frame),
@@ -123,6 +125,14 @@ def _names(grooves: Sequence[Groove], places: Sequence[float], frame: Frame, sai
     )
     kept = grooves if fits and not said else (grooves[0], grooves[-1])
     return {groove.number: groove.name for groove in kept}
+
+
+def _between(said: str, grooves: Sequence[Groove], places: Sequence[float], frame: Frame) -> str:
+    """``said``, or less of it, as it finds room between the outermost two names."""
+    cap = frame.cap_height("small")
+    ends = (width(grooves[0].name, cap, "semibold") + width(grooves[-1].name, cap, "semibold")) / 2
+    room = places[-1] - places[0] - ends - 2 * frame.grid
+    return said if width(said, cap) <= room else said.removeprefix("depths ")
 
 
 def _values(grooves: Sequence[Groove], places: Sequence[float], frame: Frame) -> dict[int, str]:

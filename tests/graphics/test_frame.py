@@ -41,7 +41,8 @@ def test_the_caption_band_is_left_free() -> None:
 @pytest.mark.parametrize(
     ("size", "shape"),
     [((1920, 1080), "wide"), ((1080, 1920), "tall"), ((1080, 1080), "square"), ((1290, 1080), "square"),
-     ((1440, 1080), "wide"), ((1080, 1350), "tall")],
+     ((1440, 1080), "square"), ((1080, 1350), "square"), ((1500, 1000), "square"), ((1680, 1050), "wide"),
+     ((1050, 1680), "tall")],
 )  # fmt: skip
 def test_the_shape_chooses_the_composition(size: tuple[int, int], shape: str) -> None:
     assert Frame(*size).shape == shape
