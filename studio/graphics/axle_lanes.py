@@ -288,7 +288,7 @@ def _statement(drawn: Drawn, look: Look) -> tuple[Text, ...]:
     cap = frame.cap_height("small")
     times = f"differences drawn {drawn.factor} times" if drawn.factor > 1 else "differences drawn to scale"
     left = drawn.lower.start.center[0] - drawn.upper.start.radius
-    room = (drawn.zone.left if drawn.zone else drawn.lower.arrived.center[0]) - left - frame.grid
+    room = drawn.lower.arrived.center[0] - left - frame.grid
     short = f"differences × {drawn.factor}"
     words = next((said for said in (f"One turn; {times}", times) if width(said, cap) <= room), short)
     y = drawn.lower.ground + 1.9 * frame.grid + cap

@@ -12,7 +12,7 @@ from msgspec.structs import replace
 
 from studio.graphics.frame import Box, Frame
 from studio.graphics.layout.notes import LINE_STEP
-from studio.graphics.layout.text import font_size, width, wrap
+from studio.graphics.layout.text import font_size, width, wrap_even
 from studio.model.finding import Verdict
 
 LEAST = "least"
@@ -136,7 +136,7 @@ def _beside(
     for order, choice in enumerate(choices):
         its = Box(box.left, box.top + heads_high + order * each, box.width, each)
         middle = its.top + each / 2
-        lines = wrap(_said(choice), sizes.small, "regular", box.right - sizes.inset - words_left, most)
+        lines = wrap_even(_said(choice), sizes.small, "regular", box.right - sizes.inset - words_left, most)
         y = middle - (len(lines) - 1) * sizes.step / 2 + 0.45 * sizes.small
         bar = Box(bar_left, middle - 1.1 * frame.grid, words_left - gap - bar_left, 2.2 * frame.grid)
         rows.append(Row(choice=choice, box=its, middle=middle, outlay_right=outlay_right, bar=bar, lines=lines,
@@ -193,10 +193,10 @@ def _lines(choice: Choice, box: Box, sizes: Sizes, most: int, those_in: bool) ->
         return ()
     # before a number is cut the other units go, and the first word, which says what the sign does
     for shorter in (said, _BRACKETED.sub("", said), said.partition(": ")[2]):
-        lines = wrap(shorter, sizes.small, "regular", widest, most)
+        lines = wrap_even(shorter, sizes.small, "regular", widest, most)
         if lines and not lines[-1].endswith("…"):
             return lines
-    return wrap(said, sizes.small, "regular", widest, most)
+    return wrap_even(said, sizes.small, "regular", widest, most)
 
 
 def _indent(sizes: Sizes) -> float:

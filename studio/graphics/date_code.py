@@ -127,7 +127,7 @@ def _notes(finding: Finding, units: System) -> tuple[Note, ...]:
     age, on = finding.figure("age"), finding.word("on")
     known = finding.word("decade") == "known"
     if age:
-        label = f"old on {on}" if known else "old at least"
+        label = f"old on {on}" if known else "old, at least"
         notes.append(msgspec.structs.replace(deciding_note("age_now", age, label, units, 4),
                                              brief="old" if known else label))  # fmt: skip
     if not known:  # what three digits can say and what not
@@ -154,10 +154,12 @@ def _groups(its: Arranged, frame: Frame, look: Look) -> list[Shape | Text]:
     line = line_width(frame)
     for group, (name, text, at, anchor) in enumerate(its.said):
         step = group + 1
-        marks += group_bracket(its.plate, group, look, name, line, step)
         x = its.plate.foot(group)[0]
         foot = its.plate.box.bottom
-        if at[1] > foot:
+        below = at[1] > foot
+        held, pointer = group_bracket(its.plate, group, look, name, line, step)
+        marks += (held, pointer) if below else (held,)
+        if below:
             marks.append(Shape(name=f"{name}/pointer below", step=step, stroke=Stroke(look.measure, 0.75 * line),
                                outline=polyline(((x, foot), (x, foot + 0.9 * frame.grid)))))  # fmt: skip
         marks.append(Text(name=f"{name}/words", step=step, text=text, at=at, anchor=anchor, weight="semibold",

@@ -126,7 +126,8 @@ def _bars(finding: Finding, lowest: Quantity, worst: Finding) -> Bars | None:
     named = [figure.label.partition(",")[0] for figure in grooves]
     return Bars(
         grooves=tuple(f.quantity.to("mm").value for f in grooves), verdict=finding.verdict,
-        limit=limit.to("mm").value, advice=_mm(finding, _advice(worst)), new=_mm(finding, "depth_new"),
+        limit=limit.to("mm").value, advice=_mm(finding, _advice(worst)), rule=_is_rule(_advice(worst)),
+        new=_mm(finding, "depth_new"),
         lowest=lowest.to("mm").value, lowest_groove=next((i for i, name in enumerate(named) if name in at), 0),
         doubt=_doubt(finding).to("mm").value, outer_left=not finding.subject.endswith("right"),
     )  # fmt: skip
@@ -147,6 +148,11 @@ def _advice(finding: Finding) -> str:
     return max(known)[1] if known else ""
 
 
+def _is_rule(further: str) -> bool:
+    """Whether the further limit is law, as a winter minimum is; else it is advice."""
+    return further.endswith("_minimum")
+
+
 def _key(worst: Finding, step: int, units: System) -> tuple[Entry, ...]:
     """What the lines mean: the law and whose it is, the advice, the gauge's doubt."""
     advice = _advice(worst)
@@ -156,8 +162,10 @@ def _key(worst: Finding, step: int, units: System) -> tuple[Entry, ...]:
     if legal := worst.figure("legal_minimum"):
         entries.append((_key_note("law", legal, law, step, units), "law"))
     if further := worst.figure(advice):
-        entries.append((_key_note("advice", further, advised, step, units), "advice"))
-    doubt = _key_note("gauge", _doubt(worst), "gauge and hand", step, units)
+        rule = _is_rule(advice)
+        note = _key_note("winter law" if rule else "advice", further, advised, step, units)
+        entries.append((note, "law" if rule else "advice"))
+    doubt = _key_note("gauge doubt", _doubt(worst), "gauge doubt", step, units)
     return (*entries, (msgspec.structs.replace(doubt, value=f"±{doubt.value}", other=""), "doubt"))
 
 

@@ -8,7 +8,7 @@ import msgspec
 from studio.graphics.frame import Box, Frame
 from studio.graphics.layout import notes as notes_
 from studio.graphics.layout.notes import LINE_STEP, Note
-from studio.graphics.layout.text import font_size, width, wrap
+from studio.graphics.layout.text import font_size, width, wrap_even
 from studio.graphics.parts.depth_axis import axis_width
 from studio.graphics.parts.groove_section import TreadPiece
 from studio.graphics.parts.scale_bar import Line, key_height
@@ -317,4 +317,4 @@ def _titles(columns: Sequence[Column], wide: float, frame: Frame) -> tuple[bool,
 def title_lines(column: Column, wide: float, inline: bool, frame: Frame) -> tuple[str, ...]:
     """The tire's name in at most two lines, beside its sign or below it."""
     indent = sign_side(frame) + 0.8 * frame.grid if column.verdict and inline else 0.0
-    return wrap(column.title, frame.cap_height("small"), "semibold", wide - indent, 2)
+    return wrap_even(column.title, frame.cap_height("small"), "semibold", wide - indent, 2)

@@ -94,21 +94,22 @@ def arrange(content: Content, body: Box, frame: Frame) -> Layout:
 def _best(content: Content, body: Box, frame: Frame) -> tuple[_Regions, _Columns]:
     """Of the fullest cards that fit, words beside or above the charts, whichever leaves the larger car.
 
-    Where nothing fits, the key and the spare are left out.
+    Where nothing fits, the spare is left out, then the key too.
     """
-    for fullness in FULLNESS:
-        both = [_try(content, body, frame, fullness, stacked) for stacked in (False, True)]
-        fitting = [pair for pair in both if pair[1].fits]
-        if fitting:
-            return max(fitting, key=lambda pair: round(pair[1].car.body.height / frame.grid))
+    spare = any(wheel.place == "spare" for wheel in content.wheels)
+    for has_spare in (True, False) if spare else (False,):
+        for fullness in FULLNESS:
+            both = [_try(content, body, frame, fullness, stacked, has_spare) for stacked in (False, True)]
+            fitting = [pair for pair in both if pair[1].fits]
+            if fitting:
+                return max(fitting, key=lambda pair: round(pair[1].car.body.height / frame.grid))
     bare = _Regions(area=body, keys=(), spare=None)
     return bare, _columns(content, body, frame, "least", stacked=False)
 
 
 def _try(
-    content: Content, body: Box, frame: Frame, fullness: Fullness, stacked: bool
+    content: Content, body: Box, frame: Frame, fullness: Fullness, stacked: bool, has_spare: bool
 ) -> tuple[_Regions, _Columns]:
-    has_spare = any(wheel.place == "spare" for wheel in content.wheels)
     beside = frame.shape == "wide"
     regions = (_beside if beside else _below)(content, body, frame, has_spare, fullness)
     return regions, _columns(content, regions.area, frame, fullness, stacked)
@@ -142,11 +143,11 @@ def _below(content: Content, body: Box, frame: Frame, has_spare: bool, fullness:
 
 
 def _fitting(entries: tuple[Entry, ...], frame: Frame, wide: float, most: float) -> tuple[Entry, ...]:
-    """The entries in full; on one line each where that is too high; then without the middle one."""
+    """The entries in full; on one line each where that is too high; then without the last: no limit goes unsaid."""
     if key_height(entries, frame, wide) <= most:
         return entries
     short = tuple((note.shortened(), line) for note, line in entries)
-    return short if key_height(short, frame, wide) <= most or len(short) < 3 else (short[0], short[-1])
+    return short if key_height(short, frame, wide) <= most or len(short) < 3 else short[:-1]
 
 
 def _spare_height(content: Content, frame: Frame, fullness: Fullness) -> float:

@@ -8,7 +8,7 @@ from studio.graphics.catalogue import CannotShow, Request, picture
 from studio.graphics.frame import Box, Frame
 from studio.graphics.layout.notes import Note
 from studio.graphics.layout.page import Words, plan
-from studio.graphics.layout.text import DESCENT_SHARE, font_size
+from studio.graphics.layout.text import DESCENT_SHARE, font_size, width
 from studio.graphics.look import Look
 from studio.graphics.scene import Scene, Text
 from studio.graphics.specimens import chosen_subjects
@@ -59,14 +59,14 @@ class LifeLeft:
         finding = data.finding
         sources = source_line(data.sources, frame, 1)
         words = Words(sentence=data.title, verdict=finding.verdict, caution=finding.caution, sources=sources)
-        # in a square frame the sentence alone says the number: the chart needs the room
-        notes = () if frame.shape == "square" else data.notes
-        page = plan(frame, look, words, notes, share=0.6)
+        square = frame.shape == "square"
+        page = plan(frame, look, words, data.notes, share=0.52 if square else 0.6, beside=square or None)
         cap = frame.cap_height("callout")
         head = cap + DESCENT_SHARE * font_size(cap) + frame.grid
         box = Box(page.drawing.left, page.drawing.top + head, page.drawing.width, page.drawing.height - head)
         drawn, reached = wear_chart(_wear(data), box, frame, look)
-        anchors = {f"left/{name}": at for name, at in reached.items() if f"left/{name}" in {n.name for n in notes}}
+        shown = {note.name for note, _ in page.placed}
+        anchors = {f"left/{name}": at for name, at in reached.items() if f"left/{name}" in shown}
         said = f"A chart of tread depth over distance with {finding.word('readings')} readings. {finding.sentence}"
         return closed_up(
             Scene(
@@ -100,7 +100,7 @@ def _notes(finding: Finding) -> tuple[Note, ...]:
     notes = [
         Note(name=f"left/{law}", value=number, unit=unit, other=finding.word(f"about_other.{law}"), step=last,
              label="to the legal minimum", brief="left", deciding=True, priority=0),
-        Note(name="band_note", value=finding.word(f"about_band.{law}"), label="as sure as the gauge is", brief="band",
+        Note(name="band_note", value=finding.word(f"about_band.{law}"), label="range the gauge allows", brief="band",
              step=last, priority=2),
     ]  # fmt: skip
     return (*notes, *(_further(finding, name, order) for order, name in enumerate(further, start=len(_STEPS))))
@@ -110,7 +110,7 @@ def _further(finding: Finding, name: str, step: int) -> Note:
     label = next(figure.label for figure in finding.figures if figure.name == name).removeprefix("the ")
     left = finding.figure(f"left_{name}")
     if left is None or left.value <= 0:
-        return Note(name=f"left/{name}", value=label, label="reached already", brief="reached", step=step)
+        return Note(name=f"left/{name}", value="Reached", label=label, brief=label, step=step)
     return Note(name=f"left/{name}", value=finding.word(f"about.{name}"), other=finding.word(f"about_other.{name}"),
                 label=f"to {label}", brief=f"to {label}", step=step)  # fmt: skip
 
@@ -133,7 +133,7 @@ def _wear(data: LifeLeftData) -> Any:
                  for n in range(1, count + 1))  # fmt: skip
     limits = tuple(
         Limit(name=name, depth=value(name, deep), left=value(f"left_{name}", far), law=name == law,
-              least=value(f"left_{name}_low", far),
+              rule=name.endswith("_minimum"), least=value(f"left_{name}_low", far),
               most=value(f"left_{name}_high", far) if finding.figure(f"left_{name}_high") else None)
         for name in names
     )  # fmt: skip
@@ -145,7 +145,9 @@ def _wear(data: LifeLeftData) -> Any:
 def _axis_names(data: LifeLeftData, drawing: Box, cap: float, look: Look) -> tuple[Text, ...]:
     """What the axes count, above the upright one: `32nds of an inch left, over miles rolled`."""
     deep, far = ("1/32 in", "miles") if data.units == "us" else ("mm", UNITS["km"].spoken_many)
-    text = f"{deep} of tread, over {far} rolled"
+    short = "mi" if data.units == "us" else "km"
+    said = (f"{deep} of tread, over {far} rolled", f"{deep} of tread over {far}", f"{deep} over {far}")
+    text = next((text for text in said if width(text, cap) <= drawing.width), f"{deep} over {short}")
     return (
         Text(name="axis/names", text=text, at=(drawing.left, drawing.top + cap), cap_height=cap, fill=look.quiet,
              ground=look.ground, role="callout"),

@@ -71,14 +71,14 @@ class PressureTemperature:
         finding = data.finding
         words = Words(sentence=data.title, verdict=finding.verdict, caution=finding.caution,
                       sources=source_line(data.sources, frame, 1))  # fmt: skip
-        # in a square frame the sentence alone says the number: the chart needs the room
-        notes = () if frame.shape == "square" else data.notes
-        page = plan(frame, look, words, notes, share=0.64)
-        while page.drawing.height < _LEAST_HEIGHT * frame.short and len(notes) > 1:
+        notes, beside = data.notes, frame.shape != "tall"
+        share = 0.64 if frame.shape == "wide" else 0.56
+        page = plan(frame, look, words, notes, share=share, beside=beside)
+        while not beside and page.drawing.height < _LEAST_HEIGHT * frame.short and len(notes) > 1:
             notes = tuple(note for note in notes if note.priority < max(other.priority for other in notes)) or notes[:1]
-            page = plan(frame, look, words, notes, share=0.64)
+            page = plan(frame, look, words, notes)
         drawn, reached = gas_chart(_warmth(data), page.drawing, frame, look)
-        names = {note.name for note in notes}
+        names = {note.name for note, _ in page.placed}
         anchors = {name: at for name, at in reached.items() if name in names}
         steps = (*_STEPS, _LAMP_STEP, *(note.label for note in sorted(data.notes, key=lambda note: note.step)))
         return closed_up(

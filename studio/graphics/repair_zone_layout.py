@@ -7,7 +7,7 @@ from studio.graphics.draw import polyline
 from studio.graphics.frame import Box, Frame
 from studio.graphics.layout.notes import Note
 from studio.graphics.layout.page import Words, plan
-from studio.graphics.layout.text import font_size, width, wrap
+from studio.graphics.layout.text import font_size, width, wrap_even
 from studio.graphics.look import Look
 from studio.graphics.parts.dimension import dimension_line, extension_lines
 from studio.graphics.parts.repair_band import hole, place_of, struck_out
@@ -147,7 +147,7 @@ def _inside(view: SectionView, tire: Zoned, frame: Frame, look: Look) -> list[Sh
     words = "never in shoulder or sidewall" if tire.half_mm else "nothing is repaired on it"
     cap = frame.cap_height("callout")
     room = 2 * (view.width_mm / 2 - WALL_MM - 14) * view.scale
-    lines = wrap(words, cap, "semibold", room, 2)
+    lines = wrap_even(words, cap, "semibold", room, 2)
     step = 1.2 * font_size(cap)
     top, bottom = view.at(0, view.floor(0) - UNDER_MM)[1], view.at(0, view.rim_mm / 2 - 4)[1]
     first = (top + bottom) / 2 - (len(lines) - 1) * step / 2 + cap / 2

@@ -8,7 +8,7 @@ import msgspec
 from studio.graphics.frame import Box, Frame
 from studio.graphics.layout import notes as notes_
 from studio.graphics.layout.notes import LINE_STEP, Note
-from studio.graphics.layout.text import font_size, width, wrap
+from studio.graphics.layout.text import font_size, width, wrap_even
 from studio.graphics.look import Look
 from studio.graphics.parts.car_plan import CarPlan, PlacedCar, place_car
 from studio.graphics.rotation_paths import Moves
@@ -170,8 +170,8 @@ def _height(item: Note | Block, frame: Frame, wide: float) -> float:
 def _block_lines(block: Block, frame: Frame, wide: float) -> list[tuple[str, str]]:
     """(part, text) of each line."""
     cap = frame.cap_height("small")
-    title = wrap(block.title, cap, "semibold", wide, _BLOCK_LINES)
-    text = wrap(block.text, cap, "regular", wide, _BLOCK_LINES)
+    title = wrap_even(block.title, cap, "semibold", wide, _BLOCK_LINES)
+    text = wrap_even(block.text, cap, "regular", wide, _BLOCK_LINES)
     return [*(("title", line) for line in title), *(("text", line) for line in text)]
 
 

@@ -7,7 +7,7 @@ from studio.graphics.draw import polyline
 from studio.graphics.frame import Box, Frame
 from studio.graphics.layout.notes import LINE_STEP, Note, deciding_note, note_of
 from studio.graphics.layout.page import Words, plan
-from studio.graphics.layout.text import font_size, wrap
+from studio.graphics.layout.text import font_size, wrap_even
 from studio.graphics.look import Look
 from studio.graphics.parts.bar_patch import BarPatch, bar_patch
 from studio.graphics.parts.depth_axis import axis_width, depth_axis, last_tick
@@ -23,6 +23,7 @@ from studio.model.source import Source
 
 STEPS = ("where the bars sit", "this tire's groove", "worn level with its bar", "the reading")
 _TITLES = ("a mark points to the bars", "this tire", "worn to the bar")
+_BRIEF_TITLES = ("at the mark", "this tire", "worn out")  # for a frame without room for two lines
 _PATCH = 0.34  # of the width
 _GAP, _BASE, _TOP = 3.0, 2.2, 2.4  # in grid units
 _GROOVE_SHARE = 0.42
@@ -90,7 +91,7 @@ class WearBars:
         for piece, name, step in zip(its.pieces, ("this tire", "flush"), (1, 2), strict=True):
             marks += tread_piece(piece, look, name, step)
         marks += _levels(data, its, frame, look)
-        for words_, box, step in zip(_TITLES, its.titles, (0, 1, 2), strict=True):
+        for words_, box, step in zip(_titles(frame), its.titles, (0, 1, 2), strict=True):
             marks += _title(words_, box, frame, look, step)
         scene = Scene(
             picture=self.id, frame=frame, background=look.ground,
@@ -131,7 +132,8 @@ def arrange(data: WearBarsData, body: Box, frame: Frame) -> Arranged:
     axis = axis_width(highest, data.units, frame)
     patch = _PATCH * body.width
     wide = (body.width - patch - axis - 3 * gap) / 2
-    title = max(len(_lines(words, across, frame)) for words, across in zip(_TITLES, (patch, wide, wide), strict=True))
+    widths = (patch, wide, wide)
+    title = max(len(_lines(words, across, frame)) for words, across in zip(_titles(frame), widths, strict=True))
     floor = body.bottom - title * _line(frame) - 0.8 * grid - _BASE * grid
     scale = (floor - body.top - frame.cap_height("small") - grid) / highest
     axis_x = body.left + patch + gap + axis
@@ -144,13 +146,17 @@ def arrange(data: WearBarsData, body: Box, frame: Frame) -> Arranged:
     high = floor + _BASE * grid - body.top
     tops = body.top + high + 0.8 * grid
     boxes = tuple(Box(left, tops, across, title * _line(frame))
-                  for left, across in ((body.left, patch), (lefts[0], wide), (lefts[1], wide)))  # fmt: skip
+                  for left, across in zip((body.left, *lefts), widths, strict=True))  # fmt: skip
     return Arranged(patch=BarPatch(box=Box(body.left, body.top, patch, high)), pieces=(pieces[0], pieces[1]),
                     axis_x=axis_x, highest_mm=last_tick(highest, data.units), titles=boxes)  # fmt: skip
 
 
+def _titles(frame: Frame) -> tuple[str, ...]:
+    return _BRIEF_TITLES if frame.shape == "square" else _TITLES
+
+
 def _lines(words: str, across: float, frame: Frame) -> tuple[str, ...]:
-    return wrap(words, frame.cap_height("small"), "semibold", across, 2)
+    return wrap_even(words, frame.cap_height("small"), "semibold", across, 2)
 
 
 def _line(frame: Frame) -> float:

@@ -68,8 +68,9 @@ class WearProfile:
     def compose(self, data: WearProfileData, frame: Frame, look: Look) -> Scene:
         """The picture for this frame and look."""
         words = msgspec.structs.replace(data.words, sources=source_line(data.sources, frame, 1))
+        beside = frame.shape != "tall"
         notes = _squared(data.notes) if frame.shape == "square" else data.notes
-        page = plan_uncut(lambda these: plan(frame, look, words, these), notes, _less)
+        page = plan_uncut(lambda these: plan(frame, look, words, these, share=0.62, beside=beside), notes, _less)
         its = arrange(data.section, page.drawing, frame)
         across = its.across
         marks: list[Shape | Text] = [
@@ -139,8 +140,8 @@ def _notes(finding: Finding, units: System) -> tuple[Note, ...]:
         notes.append(Note(name="cause", value="Usual causes", label=finding.word("cause"), step=3))
         notes.append(Note(name="check", value="Check", label=finding.word("check"), step=3, priority=2))
     if reported:
-        note = note_of("reported_from", reported, "of note from here on", units, 2, priority=3)
-        notes.append(msgspec.structs.replace(note, brief="of note"))
+        note = note_of("reported_from", reported, "uneven from here on", units, 2, priority=3)
+        notes.append(msgspec.structs.replace(note, brief="uneven"))
     if finding.uncertainty and finding.unit:
         note = note_of("doubt", depth(finding.uncertainty, finding.unit), "doubt of a difference", units, 2, priority=2)
         notes.append(msgspec.structs.replace(note, value=f"±{note.value}", other="", brief="doubt"))
@@ -148,14 +149,16 @@ def _notes(finding: Finding, units: System) -> tuple[Note, ...]:
 
 
 def _less(note: Note) -> Note:
-    """The note without the last of what it lists; as it is where it lists one thing."""
+    """The note without the last of what it lists, the number that decides with its brief words; else as it is."""
+    if note.deciding:
+        return msgspec.structs.replace(note, label=note.brief)
     listed = _LISTED.split(note.label)
     return msgspec.structs.replace(note, label="".join(listed[:-2])) if len(listed) > 2 else note
 
 
 def _squared(notes: tuple[Note, ...]) -> tuple[Note, ...]:
-    """The deciding note on two lines: the sentence gives the rest."""
-    return tuple(msgspec.structs.replace(note, label=note.brief, other="") if note.deciding else note for note in notes)
+    """With a heading that a narrow column holds."""
+    return tuple(msgspec.structs.replace(note, value="Causes") if note.name == "cause" else note for note in notes)
 
 
 def _labels(section: Section, its: Arranged, frame: Frame, look: Look) -> list[Shape | Text]:

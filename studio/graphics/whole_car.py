@@ -92,7 +92,9 @@ def source_line(sources: Iterable[Source], frame: Frame, most: int = 2) -> str:
     full = [f"{source.title}, {source.locator}" if source.locator != "none" else source.title for source in found]
     lines, cap = 2 if frame.shape == "tall" else 1, frame.cap_height("small")
     line = ""
-    for named in (full, full[:1], [source.title for source in found[:1]]):
+    short = [source.title for source in found[:1]]
+    clauses = [[", ".join(title.split(", ")[:-1])] for title in short if ", " in title]  # the name without its date
+    for named in (full, full[:1], short, *clauses):
         line = f"Source: {'; '.join(named)}" if named else ""
         wrapped = wrap(line, cap, "regular", frame.content.width, lines)
         if not wrapped or not wrapped[-1].endswith("…"):

@@ -125,3 +125,30 @@ def test_letters_along_an_arc_stay_on_it_and_spacing_spreads_them() -> None:
 
     assert spread(0.2) > spread(0.0) > 0
     assert text_.arc_glyphs(along("")) == ()
+
+
+@pytest.mark.parametrize(
+    ("text", "lines"),
+    [
+        ("Aaaa aaaa aaaa aaaa aaaa aaaa aaaa, bb", ("Aaaa aaaa aaaa aaaa", "aaaa aaaa aaaa, bb")),
+        ("Aaaa aaaa aaaa: bbbb bbbb bbbb bbbb", ("Aaaa aaaa aaaa:", "bbbb bbbb bbbb bbbb")),
+        ("Aaaa aaaa", ("Aaaa aaaa",)),
+    ],
+)
+def test_lines_are_of_like_width_and_end_behind_a_piece_of_the_sentence(text: str, lines: tuple[str, ...]) -> None:
+    widest = text_.width("Aaaa aaaa aaaa aaaa aaaa aaaa", 40.0, "bold")
+    assert text_.wrap_even(text, 40.0, "bold", widest, 3) == lines
+
+
+@given(st.lists(st.text("abcdefgh.,:", min_size=1, max_size=9), min_size=1, max_size=14), st.integers(1, 4))
+def test_evened_lines_fit_and_keep_every_word(words: list[str], most: int) -> None:
+    plain = text_.wrap(" ".join(words), 30.0, "regular", 300.0, most)
+    even = text_.wrap_even(" ".join(words), 30.0, "regular", 300.0, most)
+    assert " ".join(even) == " ".join(plain) and len(even) == len(plain)
+    assert all(text_.width(line, 30.0, "regular") <= 300.0 for line in even)
+
+
+@pytest.mark.parametrize("together", ["24 Oct 2026", "July 2000", "121.00 EUR", "week 31", "No. 30", "6830 mi"])
+def test_no_line_ends_within_a_date_or_before_a_currency(together: str) -> None:
+    widest = text_.width(f"seen on {together}", 40.0, "regular") - 1
+    assert text_.wrap_even(f"seen on {together}", 40.0, "regular", widest, 3) == ("seen on", together)

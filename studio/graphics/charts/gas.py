@@ -75,10 +75,10 @@ def _anchors(its: Warmth, axes: Axes, area: Box, box: Box, frame: Frame) -> dict
     first = its.lines[0]
     found = {f"set/{line.name}": pixel(axes, box, its.filled, line.warm) for line in its.lines}
     # a leader comes from the right and ends at the step's foot; a disc would hide the step there
-    found["placard"] = pixel(axes, box, its.filled if frame.shape == "wide" else its.driven, first.cold)
+    found["placard"] = pixel(axes, box, its.filled if frame.shape != "tall" else its.driven, first.cold)
     if its.lamp is not None:
         found["lamp"] = (area.right - 3 * frame.grid, pixel(axes, box, its.filled, its.lamp)[1])
-    return found if frame.shape == "wide" else _apart(found, 2.2 * badge_radius(frame))
+    return found if frame.shape != "tall" else _apart(found, 2.2 * badge_radius(frame))
 
 
 def _apart(anchors: Mapping[str, Point], gap: float) -> dict[str, Point]:
@@ -166,7 +166,7 @@ def _words(
     its: Warmth, axes: Axes, area: Box, box: Box, frame: Frame, look: Look, anchors: Mapping[str, Point]
 ) -> list[Text]:  # fmt: skip
     """What the lines are, each where it is clear of the others and of the discs that take the place of leaders."""
-    reach = frame.grid if frame.shape == "wide" else badge_radius(frame)
+    reach = frame.grid if frame.shape != "tall" else badge_radius(frame)
     taken = [Box(x - reach, y - reach, 2 * reach, 2 * reach) for x, y in anchors.values()]
     lines = [_across(its, line, axes, area, box) for line in its.lines]
     lines += [[pixel(axes, box, its.filled, value) for value in (line.cold, line.warm)] for line in its.lines]

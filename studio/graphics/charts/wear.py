@@ -28,7 +28,10 @@ class Dot(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class Limit(msgspec.Struct, frozen=True, kw_only=True):
-    """One limit: its depth, and the distance left to it; ``most`` is None where nothing bounds it."""
+    """One limit: its depth, and the distance left to it; ``most`` is None where nothing bounds it.
+
+    ``law`` is the one that the way leads to; ``rule`` is every one that is law, the others are advice.
+    """
 
     name: str
     depth: float
@@ -36,6 +39,7 @@ class Limit(msgspec.Struct, frozen=True, kw_only=True):
     least: float
     most: float | None
     law: bool
+    rule: bool
 
 
 class Wear(msgspec.Struct, frozen=True, kw_only=True):
@@ -80,7 +84,7 @@ def _axes(wear: Wear, box: Box, frame: Frame, look: Look) -> tuple[Figure, Axes]
     top = max(highest) * _ROOM
     depths = [float(value) for value in MaxNLocator(nbins=5, integer=True).tick_values(0, top) if 0 < value <= top]
     far = _furthest(wear)
-    spans = [v for v in MaxNLocator(nbins=3, steps=[1, 2, 2.5, 5, 10]).tick_values(0, far) if 0 <= v <= far]
+    spans = _spans(far, box.width, cap)
     left = max(width(format_number(value, 0), cap) for value in depths) + 2 * frame.grid
     below = 1.5 * font_size(cap)
     last = width(format_number(spans[-1], 0), cap) / 2
@@ -91,6 +95,16 @@ def _axes(wear: Wear, box: Box, frame: Frame, look: Look) -> tuple[Figure, Axes]
     axes.set_ylim(0, top)
     _ticks(axes, depths, spans, cap, look, frame)
     return figure, axes
+
+
+def _spans(far: float, across: float, cap: float) -> list[float]:
+    """Round distances whose labels keep apart on ``across`` px."""
+    for most in (3, 2, 1):
+        spans = [v for v in MaxNLocator(nbins=most, steps=[1, 2, 2.5, 5, 10]).tick_values(0, far) if 0 <= v <= far]
+        wide = max(width(format_number(value, 0), cap) for value in spans) + cap
+        if wide * far <= 0.8 * across * (spans[-1] - spans[-2] if len(spans) > 1 else far):
+            break
+    return spans
 
 
 def _ticks(
@@ -116,7 +130,7 @@ def _ticks(
 
 
 def _limit(axes: Axes, limit: Limit, look: Look, thick: float) -> None:
-    style = "solid" if limit.law else (0, (3, 2))
+    style = "solid" if limit.rule else (0, (3, 2))
     axes.axhline(limit.depth, color=look.measure, linewidth=thick, linestyle=style, gid=f"limit/{limit.name}")
 
 

@@ -10,7 +10,7 @@ import msgspec
 from studio.graphics.frame import Box, Frame
 from studio.graphics.layout.logo_zone import LogoZone, logo_marks, logo_zones
 from studio.graphics.layout.notes import LINE_STEP
-from studio.graphics.layout.text import balanced, font_size, wrap, wrap_whole
+from studio.graphics.layout.text import balanced, font_size, wrap, wrap_even, wrap_whole
 from studio.graphics.look import Look
 from studio.graphics.parts.signs import sign
 from studio.graphics.scene import Image, Shape, Text
@@ -102,8 +102,8 @@ def _foot(frame: Frame, look: Look, words: Words, content: Box) -> tuple[Marks, 
     cap, more = frame.cap_height("small"), int(content.width < frame.content.width)
     step = LINE_STEP * font_size(cap)
     tall, wide = frame.shape == "tall", frame.shape == "wide"
-    caution = wrap(words.caution, cap, "semibold", content.width, (3 if wide else 4) + more)
-    sources = wrap(words.sources, cap, "regular", content.width, (2 if tall else 1) + more)
+    caution = wrap_even(words.caution, cap, "semibold", content.width, (3 if wide else 4) + more)
+    sources = wrap_even(words.sources, cap, "regular", content.width, (2 if tall else 1) + more)
     own = wrap(look.small_print, cap, "regular", content.width, 1 if frame.shape == "wide" else 2)
     lines = [(line, "caution", "semibold", look.ink) for line in caution]
     lines += [(line, "sources", "regular", look.quiet) for line in sources]

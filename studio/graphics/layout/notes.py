@@ -4,7 +4,7 @@ import msgspec
 
 from studio.graphics.draw import circle, polyline, rectangle
 from studio.graphics.frame import Box, Frame
-from studio.graphics.layout.text import font_size, width, wrap
+from studio.graphics.layout.text import font_size, width, wrap, wrap_even
 from studio.graphics.look import Look
 from studio.graphics.scene import Outline, Point, Role, Shape, Stroke, Text
 from studio.model.quantity import Quantity, System
@@ -120,7 +120,7 @@ def _plain_rows(note: Note, frame: Frame, widest: float) -> tuple[Row, ...]:
 
 def _small_rows(text: str, frame: Frame, widest: float, role: Role) -> tuple[Row, ...]:
     cap = frame.cap_height(role)
-    lines = wrap(text, cap, "regular", widest, 3 if frame.shape == "tall" else 2)
+    lines = wrap_even(text, cap, "regular", widest, 3 if frame.shape == "tall" else 2)
     return tuple(Row(parts=((line, cap, "regular", "quiet", role),), height=_step(cap)) for line in lines)
 
 

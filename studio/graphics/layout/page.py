@@ -106,8 +106,11 @@ def _beside(
     """Wide: the drawing at the left, the notes in a column at the right."""
     if not notes:
         return body, body, []
-    across = body.width * share
-    left = body.left + across + 5 * frame.grid
+    gap = 5 * frame.grid
+    number = max((notes_.least_number_width(note, frame) for note in notes if note.deciding), default=0.0)
+    number += badge_indent(frame) if discs else 0.0
+    across = min(body.width * share, body.width - gap - number - 1)
+    left = body.left + across + gap
     column = Box(left, body.top, body.right - left, body.height)
     kept = _fitting(notes, frame, _indented(frame, column.width) if discs else column.width, body.height)
     return Box(body.left, body.top, across, body.height), column, _pile(kept, column, frame, discs)
@@ -144,32 +147,57 @@ def _below(frame: Frame, body: Box, notes: Sequence[Note]) -> tuple[Box, Box, li
     gap = 2 * frame.grid
     wide = (body.width - gap) / 2
     most = body.height * (0.45 if frame.shape == "tall" else 0.42)
-    kept = list(notes) if _rows_height(notes, frame, wide) <= most else [note.shortened() for note in notes]
-    while _rows_height(kept, frame, wide) > most and (spare := [note for note in kept if not note.deciding]):
+    kept = list(notes) if _stacked(notes, frame, wide)[1] <= most else [note.shortened() for note in notes]
+    while _stacked(kept, frame, wide)[1] > most and (spare := [note for note in kept if not note.deciding]):
         kept.remove(max(reversed(spare), key=lambda note: note.priority))
-    used = _rows_height(kept, frame, wide)
+    used = _stacked(kept, frame, wide)[1]
     drawing = Box(body.left, body.top, body.width, body.height - (used + gap if kept else 0))
     column = Box(body.left, drawing.bottom + gap, wide, used)
     return drawing, column, _two_columns(kept, column, gap, frame)
 
 
 def _indented(frame: Frame, wide: float) -> float:
-    return wide - 2 * notes_.badge_radius(frame) - frame.grid
+    return wide - badge_indent(frame)
 
 
-def _rows_height(notes: Sequence[Note], frame: Frame, wide: float) -> float:
-    pairs = [notes[start : start + 2] for start in range(0, len(notes), 2)]
-    heights = [max(notes_.height(note, frame, _indented(frame, wide)) for note in pair) for pair in pairs]
-    return sum(heights) + 1.2 * frame.grid * max(0, len(heights) - 1)
+def badge_indent(frame: Frame) -> float:
+    """How far a numbered disc moves a note to the right, in px."""
+    return 2 * notes_.badge_radius(frame) + frame.grid
+
+
+def _stacked(notes: Sequence[Note], frame: Frame, wide: float) -> tuple[list[tuple[int, float]], float]:
+    """Column and top of each note in two columns, and how high both are together.
+
+    Row by row; where that leaves a hole beside a high note the next one stands in the column that ends first.
+    """
+    highs = [notes_.height(note, frame, _indented(frame, wide)) for note in notes]
+    rows, filled = _row_by_row(highs, 1.2 * frame.grid), _filled(highs, 1.2 * frame.grid)
+    return filled if filled[1] < rows[1] - 3 * frame.grid else rows
+
+
+def _row_by_row(highs: Sequence[float], gap: float) -> tuple[list[tuple[int, float]], float]:
+    places: list[tuple[int, float]] = []
+    y = 0.0
+    for start in range(0, len(highs), 2):
+        pair = highs[start : start + 2]
+        places += [(column, y) for column in range(len(pair))]
+        y += max(pair) + gap
+    return places, max(0.0, y - gap)
+
+
+def _filled(highs: Sequence[float], gap: float) -> tuple[list[tuple[int, float]], float]:
+    ends, places = [0.0, 0.0], list[tuple[int, float]]()
+    for high in highs:
+        column = 0 if ends[0] <= ends[1] + 0.5 else 1
+        places.append((column, ends[column]))
+        ends[column] += high + gap
+    return places, max(0.0, max(ends) - gap)
 
 
 def _two_columns(notes: Sequence[Note], first: Box, gap: float, frame: Frame) -> list[tuple[Note, Box]]:
-    placed: list[tuple[Note, Box]] = []
-    y = first.top
-    for start in range(0, len(notes), 2):
-        pair = notes[start : start + 2]
-        high = max(notes_.height(note, frame, _indented(frame, first.width)) for note in pair)
-        for column, note in enumerate(pair):
-            placed.append((note, Box(first.left + column * (first.width + gap), y, first.width, high)))
-        y += high + 1.2 * frame.grid
-    return placed
+    across = first.width + gap
+    highs = [notes_.height(note, frame, _indented(frame, first.width)) for note in notes]
+    return [
+        (note, Box(first.left + column * across, first.top + y, first.width, high))
+        for note, high, (column, y) in zip(notes, highs, _stacked(notes, frame, first.width)[0], strict=True)
+    ]

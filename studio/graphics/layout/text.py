@@ -8,6 +8,7 @@ import math
 import re
 import unicodedata
 from functools import lru_cache
+from itertools import pairwise
 from pathlib import Path
 from typing import Any
 
@@ -31,6 +32,9 @@ _FEATURES = {"kern": True, "calt": False, "liga": False}
 _UNIT_SPACE = re.compile(r"(?<=\d) (?=(?:mm|in|km|mi|psi|kPa|bar|lb|kg|mph|rpm|N·m|years?|°[CF]|rev)\b|km/h|%|°)")
 _BRACKETED = re.compile(r" \([^()]*\d[^()]*\)")
 _KEPT = "\x00"  # stands for a space at which no line may end
+_MONTH = r"(?:Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec)[a-z]*"
+_TOGETHER = re.compile(rf"(?P<first>\d) (?=(?:{_MONTH}|[A-Z]{{3}})\b)|(?P<month>\b{_MONTH}|\bNo\.|\bweek) (?=\d)")
+_ENDS = {".": 0.06, ":": 0.06, ";": 0.06, "?": 0.06, ",": 0.02}  # how gladly a line ends there
 
 
 class Glyph(msgspec.Struct, frozen=True):
@@ -243,8 +247,7 @@ def wrap(text: str, cap_height: float, weight: Weight, widest: float, most_lines
     No line ends between a number and its unit.
     """
     lines: list[str] = []
-    for kept in _UNIT_SPACE.sub(_KEPT, text.replace(_KEPT, "")).split():
-        word = kept.replace(_KEPT, " ")
+    for word in _words(text):
         candidate = f"{lines[-1]} {word}" if lines else word
         if lines and width(candidate, cap_height, weight) <= widest:
             lines[-1] = candidate
@@ -254,6 +257,14 @@ def wrap(text: str, cap_height: float, weight: Weight, widest: float, most_lines
             lines[-1] = _cut(f"{lines[-1]} …", cap_height, weight, widest)
             break
     return tuple(lines)
+
+
+def _words(text: str, *, together: bool = False) -> list[str]:
+    """The pieces between which a line may end; ``together`` keeps dates whole and currencies with their amounts."""
+    kept = _UNIT_SPACE.sub(_KEPT, text.replace(_KEPT, ""))
+    if together:
+        kept = _TOGETHER.sub(lambda found: f"{found['first'] or found['month']}{_KEPT}", kept)
+    return [word.replace(_KEPT, " ") for word in kept.split()]
 
 
 def wrap_whole(text: str, cap_height: float, weight: Weight, widest: float, most_lines: int) -> tuple[str, ...]:
@@ -267,14 +278,42 @@ def wrap_whole(text: str, cap_height: float, weight: Weight, widest: float, most
 
 
 def balanced(lines: tuple[str, ...], cap_height: float, weight: Weight, widest: float) -> tuple[str, ...]:
-    """The same words in as many lines, broken earlier where the last would hold little more than a word."""
-    if len(lines) < 2 or lines[-1].endswith("…") or width(lines[-1], cap_height, weight) > 0.35 * widest:
+    """The same words in as many lines of like width, rather broken behind a sentence's pieces than within one.
+
+    No line ends within a date or before a currency, if that needs no further line.
+    """
+    if len(lines) < 2 or lines[-1].endswith("…"):
         return lines
-    for share in (0.7, 0.8, 0.9):
-        again = wrap(" ".join(lines), cap_height, weight, share * widest, len(lines))
-        if not again[-1].endswith("…"):
+    space = width(" ", cap_height, weight) / widest
+    for together in (True, False):
+        words = _words(" ".join(lines), together=together)
+        wide = [width(word, cap_height, weight) / widest for word in words]
+        breaks = _even_breaks(words, wide, space, len(lines))
+        again = tuple(" ".join(words[start:end]) for start, end in pairwise(breaks))
+        if len(again) == len(lines) and all(width(line, cap_height, weight) <= widest for line in again):
             return again
     return lines
+
+
+def _even_breaks(words: list[str], wide: list[float], space: float, most: int) -> tuple[int, ...]:
+    """Where lines start and end so that the room left over, a share of the line's, is spread evenly."""
+    best: dict[int, tuple[float, tuple[int, ...]]] = {0: (0.0, (0,))}
+    for _ in range(most):
+        further: dict[int, tuple[float, tuple[int, ...]]] = {}
+        for start, (cost, breaks) in best.items():
+            for end in range(start + 1, len(words) + 1):
+                across = sum(wide[start:end]) + space * (end - start - 1)
+                if across > 1.0:
+                    break
+                its = cost + (1.0 - across) ** 2 - (_ENDS.get(words[end - 1][-1], 0.0) if end < len(words) else 0.0)
+                further[end] = min(further.get(end, (math.inf, ())), (its, (*breaks, end)))
+        best = further
+    return best.get(len(words), (0.0, ()))[1]
+
+
+def wrap_even(text: str, cap_height: float, weight: Weight, widest: float, most_lines: int) -> tuple[str, ...]:
+    """Like ``wrap``, the lines of like width where there are several."""
+    return balanced(wrap(text, cap_height, weight, widest, most_lines), cap_height, weight, widest)
 
 
 def _cut(word: str, cap_height: float, weight: Weight, widest: float) -> str:

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 import msgspec
 
 from studio.graphics.frame import Box, Frame
-from studio.graphics.layout.text import font_size, wrap
+from studio.graphics.layout.text import font_size, wrap, wrap_even
 from studio.graphics.look import Look
 from studio.graphics.scene import Role, Text
 
@@ -71,7 +71,7 @@ def set_told(told: Sequence[Told], size: Size, box: Box, frame: Frame, look: Loo
 def _lines(pair: Told, wide: float, frame: Frame, size: Size) -> list[tuple[str, Role, bool]]:
     """(text, role, whether it is the heading) of each line."""
     role = size.strong if pair.strong else size.other
-    text = wrap(pair.text, frame.cap_height(role), "semibold", wide, _MOST_LINES)
+    text = wrap_even(pair.text, frame.cap_height(role), "semibold", wide, _MOST_LINES)
     heading = wrap(pair.heading, frame.cap_height("small"), "regular", wide, 1)
     return [*((line, "small", True) for line in heading), *((line, role, False) for line in text)]
 

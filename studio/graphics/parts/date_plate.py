@@ -74,7 +74,7 @@ def _plate(its: DatePlate) -> Outline:
     return (*arc(letters.center, top, -over, over), *arc(letters.center, low, over, -over, move=False), ("Z",))
 
 
-def group_bracket(its: DatePlate, group: int, look: Look, name: str, line: float, step: int = 0) -> tuple[Shape, ...]:
+def group_bracket(its: DatePlate, group: int, look: Look, name: str, line: float, step: int = 0) -> tuple[Shape, Shape]:
     """A bracket under a group's digits, and a line from it to the foot of the piece."""
     letters = its.lettering
     cap = letters.cap_height

@@ -17,13 +17,15 @@ _MARGIN_SHARE = 0.055  # of the chart: limit lines stand out beyond the bars
 class Bars(msgspec.Struct, frozen=True, kw_only=True):
     """What is drawn, in mm: each groove's mean from the outer side inward, the lowest reading and in which groove.
 
-    ``new`` is the depth when new, ``doubt`` the half width of a reading; None leaves a part away.
+    ``new`` is the depth when new, ``doubt`` the half width of a reading; None leaves a part away. ``rule`` says that
+    the further limit, ``advice``, is law.
     """
 
     grooves: tuple[float, ...]
     verdict: Verdict | None
     limit: float
     advice: float | None = None
+    rule: bool = False
     new: float | None = None
     lowest: float | None = None
     lowest_groove: int = 0
@@ -83,7 +85,7 @@ def _limits(
         y = box.bottom - depth * scale
         return limit_line(f"{name}/{part}", kind, (box.left, y), (box.right, y), frame, look, step)
 
-    further = across("advice", "advice", bars.advice) if bars.advice else ()
+    further = across("advice", "law" if bars.rule else "advice", bars.advice) if bars.advice else ()
     return (*across("limit", "law", bars.limit), *further)
 
 

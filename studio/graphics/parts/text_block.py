@@ -5,7 +5,7 @@ from collections.abc import Sequence
 import msgspec
 
 from studio.graphics.layout.notes import LINE_STEP
-from studio.graphics.layout.text import font_size, width, wrap
+from studio.graphics.layout.text import font_size, width, wrap_even
 from studio.graphics.look import Look
 from studio.graphics.scene import Point, Role, Text, Weight
 
@@ -49,7 +49,7 @@ def block(lines: Sequence[Line], widest: float) -> Block:
             wide = max(wide, x)
             continue
         step = LINE_STEP * font_size(line.cap)
-        for text in wrap(line.text, line.cap, line.weight, widest, line.most):
+        for text in wrap_even(line.text, line.cap, line.weight, widest, line.most):
             base = y + line.cap + (step - font_size(line.cap)) / 2
             placed.append((line, text, 0.0, base))
             x = width(text, line.cap, line.weight)

@@ -128,3 +128,23 @@ def test_the_deciding_note_is_never_left_out():
     for frame in SHAPES.values():
         page = plan(frame, LOOK, WORDS, [*notes(8), deciding])
         assert "d" in {note.name for note, _ in page.placed}
+
+
+@pytest.mark.parametrize("frame", [FRAMES["tall"], SHAPES["slim"]])
+def test_notes_fill_the_hole_beside_a_high_one(frame):
+    high = msgspec.structs.replace(
+        deciding_note("d", depth(4, "32nds"), "lowest reading of all the grooves of this tire", "us"), brief=""
+    )
+    page = plan(frame, LOOK, WORDS, [high, *notes(2)])
+    boxes = {note.name: box for note, box in page.placed}
+    assert boxes["n0"].left == boxes["n1"].left > boxes["d"].left
+    assert boxes["n0"].bottom < boxes["n1"].top < boxes["d"].bottom
+
+
+@pytest.mark.parametrize("discs", [False, True])
+def test_the_column_beside_a_drawing_holds_the_number_that_decides(discs):
+    long = Note(name="d", value="116,600", unit="km", label="left", deciding=True, priority=0)
+    page = plan(FRAMES["square"], LOOK, WORDS, [long], share=0.7, discs=discs, beside=True)
+    its = [mark for mark in page.marks({"d": (200.0, 500.0)}) if isinstance(mark, Text) and "line" in mark.name]
+    assert complaints(Scene(picture="p", frame=FRAMES["square"], background=LOOK.ground, marks=tuple(its))) == []
+    assert page.drawing.width < 0.7 * FRAMES["square"].content.width
