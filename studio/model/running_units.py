@@ -28,6 +28,9 @@ _WORDS: dict[UnitName, str] = {
     "money": "dollar dollars bucks euro euros eur usd",
 }  # fmt: skip
 UNIT_OF: dict[str, UnitName] = {word: unit for unit, words in _WORDS.items() for word in words.split()}
+_TURNING: dict[str, UnitName] = {
+    "minute": "rpm", "mile": "rev/mi", "kilometer": "rev/km", "kilometre": "rev/km",
+}  # fmt: skip
 _PHRASES: tuple[tuple[str, UnitName], ...] = (
     ("pounds per square inch", "psi"), ("pound per square inch", "psi"), ("lbs per square inch", "psi"),
     ("pounds of pressure", "psi"), ("lbs of pressure", "psi"), ("pounds of air", "psi"), ("lbs of air", "psi"),
@@ -45,6 +48,8 @@ _PHRASES: tuple[tuple[str, UnitName], ...] = (
     ("degree f", "degF"), ("deg c", "degC"), ("deg f", "degF"), ("° c", "degC"), ("° f", "degF"), ("º c", "degC"),
     ("º f", "degF"), ("grad celsius", "degC"), ("inches an hour", "in/h"), ("inches per hour", "in/h"),
     ("millimeters an hour", "mm/h"), ("millimetres an hour", "mm/h"), ("mm / h", "mm/h"),
+    *((f"{word} {per} {what}", unit) for word in ("turns", "revolutions", "revs", "rotations", "times")
+      for per in ("per", "a", "each") for what, unit in _TURNING.items()),
     ("thirty - seconds", "32nds"), ("thirty - second", "32nds"), ("thirty seconds of", "32nds"), ("years old", "years"),
 )  # fmt: skip
 _BY_FIRST: dict[str, list[tuple[tuple[str, ...], UnitName]]] = {}

@@ -11,7 +11,8 @@ _NEAR = 90  # characters: words farther from a number than this do not tell what
 _CLAUSE = re.compile(r"[,;()–—]\s|\b(?:and|but|while|whereas|though|when|because|although)\b", re.IGNORECASE)
 _NUMBERS = re.compile(
     r"\d|\b(?:two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|\w+teen|\w+ty|hundred|thousand|half|quarter|"
-    r"eighth|thirty-seconds?)\b", re.IGNORECASE)  # fmt: skip
+    r"eighth|thirty-seconds?|twice|double|triple)\b", re.IGNORECASE)  # fmt: skip
+_OTHER_NUMBER = re.compile(r"(?<![\w/])\d+(?:[./]\d+)? ?(?:mm|in\b|psi|kPa|bar|inch|milli)|thirty-seconds?\b", re.I)
 _WITHOUT_ANYBODY = frozenset({"len", "pressure", "age", "money", "week", "year", "index", "torque", "turns", "rpm"})
 _BY_NEARNESS = frozenset({"rating", "placard", "hole", "water", "advice"})
 _RULES_OUT = {  # what the key says makes these meanings impossible in its clause
@@ -63,7 +64,7 @@ def _apart(sentence: str, span: tuple[int, int], number: tuple[int, int]) -> tup
     """How far a word is from the number in characters, and whether it stands in a clause with numbers of its own."""
     between = sentence[span[1] : number[0]] if span[1] <= number[0] else sentence[number[1] : span[0]]
     if not _CLAUSE.search(between):
-        return len(between), 0
+        return len(between), int(span[0] >= number[1] and bool(_OTHER_NUMBER.search(between)))
     before = [its.end() for its in _CLAUSE.finditer(sentence, 0, span[0])]
     after = _CLAUSE.search(sentence, span[1])
     clause = sentence[before[-1] if before else 0 : after.start() if after else len(sentence)]

@@ -7,6 +7,7 @@ from studio.script.said import Said
 _SHARE = 0.1  # how far rounding may go, as a share of the value (custom of speech, no source)
 _SHARE_ROUGH = 0.15
 _BEYOND = 0.4  # "more than 8000" of 8060, not of 80,000
+_ROUND = 0.03  # of the value: what is said to less than this is no round number (custom of speech, no source)
 _SHORT = 0.1  # "almost an inch"
 _DECIMALS = (0.1, 0.01, 0.001)
 _SIGNED: tuple[str, ...] = ("degC", "degF")
@@ -51,7 +52,13 @@ def _agree(said: Said, value: float, unit: str) -> bool:
         return mine <= value <= mine * (1 + _BEYOND)
     if said.bound == "most":
         return mine * (1 - _BEYOND) <= value <= mine
-    return said.rough and abs(mine - value) <= _SHORT * value
+    return said.rough and _coarse(said) and abs(mine - value) <= _SHORT * value
+
+
+def _coarse(said: Said) -> bool:
+    """Whether it is a round number: ``about 40``, ``almost an inch``, not ``about 1,340``."""
+    fives = said.value % 5 == 0 and said.step >= 1 and abs(said.value) < 100
+    return fives or said.step >= _ROUND * abs(said.value)
 
 
 def off_by(said: Said, known: Known) -> str:

@@ -105,9 +105,11 @@ ASPECTS: tuple[Aspect, ...] = (
     # pressures
     _a("placard", "pressure", r"placard|sticker|door|should|ask|recommend|specif|\bwants?\b|called for|cold pressure|"
        r"needs?\b|supposed|(?:meant|ought|is) to (?:have|hold|be)|owed|prescribe|label|belongs?|goes in|door jamb",
-       "pressure:placard* pressure:limit spare:pressure_asked given:placard_*", of_tire=False, weight=1),
+       "placard:*pressure placard:value pressure:placard* pressure:limit spare:pressure_asked given:placard_*",
+       of_tire=False, weight=1),
     _a("set", "pressure", r"\bset\b|fill|inflat|pump|\bput in\b|put .* in\b|top (?:up|off)",
-       "pressure:set_* pressure:placard* spare:pressure_asked", of_tire=False, weight=1),
+       "pressure:set_* placard:*pressure placard:value pressure:placard* spare:pressure_asked",
+       of_tire=False, weight=1),
     _a("short", "pressure", r"short|under\b|below|missing|too (?:low|little)|down\b|less\b|low\b|over\b|above|more\b",
        "pressure:above pressure:margin pressure:more pressure:told spare:told pressure:lost pressure:weather",
        weight=1),

@@ -102,7 +102,9 @@ def _verdicts(
         if its.sort == "multiple":
             low, high = (bisect_left(mentions, at, key=lambda mention: mention.start) for at in span)
             inside = [_moved(mention, span[0]) for mention in mentions[low:high]]
-            verdicts.append(judge_multiple(its, around, inside, ground))
+            others = [n for n in said[max(0, place - 4) : place + 3]
+                      if n.sort == "quantity" and n.units and span[0] <= n.start and n.end <= span[1]]  # fmt: skip
+            verdicts.append(judge_multiple(its, around, inside, ground, others))
         else:
             verdicts.append(judge(its, around, ground))
     return verdicts

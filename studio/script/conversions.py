@@ -18,9 +18,26 @@ _EQUAL = re.compile(
     r"miles|us units|imperial)|the same as|equal to|so|that is to say|meaning|call it|say|/)?"
     r"[,:]?\s*(?:exactly|precisely|just|only|the same as|equal to|about|roughly|around|some|approximately|nearly|"
     r"almost|"
-    r"just (?:under|over)|a little (?:over|under|more than|less than)|also|in metric|or|so|to|the|a|≈|~|-)*[,:]?\s*",
+    r"just (?:under|over)|a little (?:over|under|more than|less than)|plus|also|in metric|or|so|to|the|a|≈|~|-)*"
+    r"[,:]?\s*",
     re.IGNORECASE)  # fmt: skip
 _BARE = re.compile(r"\s*[,;]?\s*")
+_MARK = (
+    r"(?:and )?(?:(?:or|which|that|this|it|so)\s*(?:is|are|'s|’s|was|were|means|equals?|makes|comes (?:out )?(?:to|at)|"
+    r"works out (?:to|at|as))|or|i\.e\.|=|≈|namely|that is to say|meaning|call it|"
+    r"in (?:metric|bar|kpa|inches|psi|miles)|in other words)"
+)
+_ROUGHLY = (
+    r"[,:]?\s*(?:(?:exactly|precisely|just|only|about|roughly|around|some|approximately|nearly|almost|plus|"
+    r"just (?:under|over)|a little (?:over|under|more than|less than)|≈|~)\s*){0,3}"
+)
+_AFTER_WORDS = re.compile(rf"(?:\s+[^\W\d]+){{0,6}}\s*[,;:(–—]\s*{_MARK}{_ROUGHLY}", re.IGNORECASE)
+_SIDE_BY_SIDE = re.compile(rf"\s*(?:of (?:tread|depth|rubber|air|pressure)\s*)?[,;(/–—]\s*{_ROUGHLY}", re.IGNORECASE)
+_ENDS = re.compile(r"\s*(?:[.,;:!?)–—]|$|and\b|at\b|of (?:water|air|tread|rubber|depth)\b)")
+_COMPARES = re.compile(
+    r"\s*(?:of (?:tread|depth|rubber|air|pressure) )?(?:more|less|above|over|under|below|deeper|shallower|higher|lower|"
+    r"too|short|apart|away|off|difference|behind|than)\b", re.IGNORECASE)  # fmt: skip
+_US = frozenset({"in", "32nds", "psi", "mi", "lb", "mph", "degF", "lbf ft", "in/h", "ft", "rev/mi"})
 _ROUND = re.compile(r"\s*(?:of|in) (?:circumference|diameter)\b", re.IGNORECASE)
 _FARTHEST = 60
 _HALF = 0.5
@@ -40,7 +57,7 @@ def pairs(text: str, said: Sequence[Said]) -> list[Pair]:
     """All pairs of neighbors in ``said`` that are said to be equal."""
     found = []
     for place, (one, two) in enumerate(pairwise(said)):
-        if _may_pair(one, two) and two.start - one.end <= _FARTHEST and _said_equal(text[one.end : two.start])\
+        if _may_pair(one, two) and two.start - one.end <= _FARTHEST and _said_equal(text, one, two)\
                 and _of_one_thing(text, one, two):
             unit = next((u for u in two.units if (_in(one, u)) is not None), None)
             should = None if unit is None else _in(one, unit)
@@ -51,8 +68,8 @@ def pairs(text: str, said: Sequence[Said]) -> list[Pair]:
 
 
 def _may_pair(one: Said, two: Said) -> bool:
-    quantities = one.sort == two.sort == "quantity" and not one.unit_inferred and not two.unit_inferred
-    return quantities and one.units[:1] != two.units[:1] and one.until is None and two.until is None
+    measured = all(its.sort == "quantity" and its.units and not its.unit_inferred for its in (one, two))
+    return measured and one.units[:1] != two.units[:1] and one.until is None and two.until is None
 
 
 def _of_one_thing(text: str, one: Said, two: Said) -> bool:
@@ -61,8 +78,14 @@ def _of_one_thing(text: str, one: Said, two: Said) -> bool:
     return len({bool(_ROUND.match(its)) for its in behind}) == 1
 
 
-def _said_equal(between: str) -> bool:
-    return bool(_EQUAL.fullmatch(between)) and not _BARE.fullmatch(between)
+def _said_equal(text: str, one: Said, two: Said) -> bool:
+    """Whether the words between say so, or put one unit system beside the other with nothing but a pause between."""
+    between = text[one.end : two.start]
+    if _EQUAL.fullmatch(between) and not _BARE.fullmatch(between):
+        return True
+    if (one.units[0] in _US) == (two.units[0] in _US) or _COMPARES.match(text, two.end):
+        return False
+    return bool(_AFTER_WORDS.fullmatch(between) or (_SIDE_BY_SIDE.fullmatch(between) and _ENDS.match(text, two.end)))
 
 
 def _in(said: Said, unit: UnitName) -> Quantity | None:

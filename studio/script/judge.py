@@ -5,21 +5,27 @@ from collections.abc import Iterable, Sequence
 
 import msgspec
 
+from studio.model.places import CORNERS
 from studio.script.addressing import addressed
 from studio.script.agreement import agrees, off_by
 from studio.script.aspects import BY_ID, Dimension
 from studio.script.citing import cited_in, elsewhere
+from studio.script.grooves import at_its_place
 from studio.script.ground import Ground
-from studio.script.known import Known, own_first
+from studio.script.known import Known
+from studio.script.meant import in_unit_said, meant
 from studio.script.said import Said
 from studio.script.size_codes import judge_size
-from studio.script.verdict import GENERAL, INDEFINITE, Around, Judged, dimensions_of, subjects_of
+from studio.script.verdict import GENERAL, INDEFINITE, Around, Judged, dimensions_of, points, subjects_of
 
 _PLAIN = ("len", "pressure", "week", "year")  # what is meant even where no word says so
 _INSTEAD = re.compile(r"\b(?:instead of|rather than|not)(?: the| a| an)?\s+$", re.IGNORECASE)
 _TIRES = re.compile(r"\b(?:tires?|tyres?|rubber|set|pair|spare|made|code)\b", re.IGNORECASE)
+_BOUGHT = re.compile(
+    r"\b(?:tires?|tyres?|rubber|sets?|pairs?|spare|wheels?|mount\w*|balanc\w*|shav\w*|fitt\w*|used|four|new)\b", re.I)
 _FOR_ALL = frozenset({"legal", "advice", "placard", "tolerance", "interval", "torque", "lamp", "since", "set"})
 _GOES_ON = ("placard", "set")  # "front 250 kPa, rear 240": named once, meant twice
+_SPECIFIC = frozenset({"floats", "apart", "over_legal", "rpm", "since", "hole", "turns"})
 _CENTS = 10.0  # an amount said coarser than this is not matched with whatever choice comes near it
 
 
@@ -28,6 +34,8 @@ def judge(said: Said, around: Around, ground: Ground) -> Judged | None:
     if said.sort == "size":
         return judge_size(said, around, ground)
     dimensions = dimensions_of(said)
+    if not dimensions:
+        return Judged(state="unbacked", why="nothing here is computed in that unit")
     if _claims_nothing(said, around, dimensions):
         return None
     return elsewhere(said, around, ground, dimensions) or _judged(said, around, ground, dimensions)
@@ -57,10 +65,12 @@ def _judged(said: Said, around: Around, ground: Ground, dimensions: Sequence[Dim
     if meaning.aspect == "depth" and (match := _match(said, apart)):  # depths are said in thirty-seconds, not inches
         return _computed(match, ground)
     indefinite = "money" not in dimensions and INDEFINITE.search(around.sentence)
-    other = indefinite or GENERAL.search(around.sentence) or _INSTEAD.search(around.sentence, 0, around.at[0])
-    clear = bool(meaning.expected) and not other and (sure or not of_tire)
+    stray = dimensions == ["money"] and not (around.context or _BOUGHT.search(around.sentence) or around.spoken)
+    other = stray or indefinite or GENERAL.search(around.sentence) or _INSTEAD.search(around.sentence, 0, around.at[0])
+    clear = bool(meaning.expected) and not other and (sure or not of_tire or _whoever(said, meaning, around, ground))
     if clear and (meaning.in_clause or (not meaning.cued and sure and dimensions[0] in _PLAIN)):
-        return _contradicted(said, meaning.expected, ground)
+        near = [*loose, *_loose(ground, dimensions, _axles_of(subjects), around)] if subjects else loose
+        return _contradicted(said, meaning, own, near, ground)
     if match := _match(said, loose):
         return _computed(match, ground)
     row = cited_in(said, around, ground, dimensions, strict=False)
@@ -91,6 +101,7 @@ def _meaning(said: Said, around: Around, ground: Ground, dimensions: Sequence[Di
     best = Meaning()
     for aspect in aspects:
         members = _of_subjects(ground.by_aspect.get(aspect, ()), aspect, subjects, around, dimensions)
+        members = at_its_place(members, around, ground) if aspect == "groove" else members
         if not members:
             continue
         cued = aspect in around.cues
@@ -101,8 +112,16 @@ def _meaning(said: Said, around: Around, ground: Ground, dimensions: Sequence[Di
             here = aspect in clause or goes_on
             best = Meaning(aspect=aspect, expected=tuple(members), match=match, cued=cued, in_clause=here and cued)
         if match:
-            break
+            return best
     return best
+
+
+def _whoever(said: Said, meaning: Meaning, around: Around, ground: Ground) -> bool:
+    """Whether nobody at all has that number of what the clause names, so that it is wrong whoever is meant."""
+    named = meaning.aspect in _SPECIFIC and meaning.cued and meaning.in_clause and points(around.sentence)
+    if not named or around.spoken is not None or around.carried is not None:
+        return False
+    return not any(agrees(said, its) for its in ground.by_aspect.get(meaning.aspect, ()))
 
 
 def _computed(known: Known, ground: Ground) -> Judged:
@@ -126,14 +145,23 @@ def _of_subjects(
         wide = subjects | around.spoken.all if around.spoken and aspect == "apart" else subjects
         if not BY_ID[aspect].of_tire:
             wide = wide | {"car", "set"}
+        if aspect in ("rpm", "turns"):
+            wide = wide | _axles_of(wide)
         if around.spoken and aspect == "apart" and {"front_axle", "rear_axle"} <= wide:
             wide = wide | {"set", "car"}
-        meant = [its for its in mine if its.subjects & wide]
-        if meant:
-            return meant
+        of_them = [its for its in mine if its.subjects & wide]
+        if not of_them and (axles := _axles_of(wide)):
+            of_them = [its for its in mine if its.subjects & axles]
+        if of_them:
+            return of_them
         return [] if BY_ID[aspect].of_tire else mine
     of_point = [its for its in mine if its.source in around.context]
     return of_point or [its for its in mine if its.topic != "choices" or its.dimension == "money"]
+
+
+def _axles_of(subjects: frozenset[str]) -> frozenset[str]:
+    """The axles on which these wheels turn: what is computed for the pair is said of one of them too."""
+    return frozenset(f"{its.partition('_')[0]}_axle" for its in subjects if its in CORNERS)
 
 
 def _loose(
@@ -157,18 +185,13 @@ def _is(said: Said, known: Known) -> bool:
     return agrees(said, known)
 
 
-def _contradicted(said: Said, expected: Sequence[Known], ground: Ground) -> Judged:
-    first = min(own_first(expected), key=lambda its: _distance(said, its))
+def _contradicted(
+    said: Said, meaning: Meaning, own: Sequence[Known], loose: Sequence[Known], ground: Ground
+) -> Judged:
+    first = meant(said, meaning.expected, own, loose)
     off = off_by(said, first)
-    what = first.text(ground.units)
+    what = in_unit_said(said, first, ground)
     return Judged(
         state="contradicted", expected=what, source=first.source,
         why=f"computed: {what} ({first.label}){f'; said {off}' if off else ''}",
     )  # fmt: skip
-
-
-def _distance(said: Said, known: Known) -> float:
-    values = [known.in_unit(unit) for unit in said.units] or [known.quantity.value]
-    return min((abs(said.value - value) for value in values if value is not None), default=float("inf"))
-
-

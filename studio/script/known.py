@@ -1,6 +1,6 @@
 """What is known: every number of the findings and what the episode itself gives, with what it is about and of whom."""
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping
 
 import msgspec
 
@@ -10,7 +10,7 @@ from studio.model.places import AXLES, CORNERS
 from studio.model.quantity import Quantity, System, UnitError, UnitName
 from studio.model.running_text import numbers_in
 from studio.script.aspects import DIMENSION_OF, Dimension, aspects_of
-from studio.script.numbers import OWN, Number, numbers_of
+from studio.script.numbers import Number, numbers_of
 
 _TOLD_BY_SENTENCE = ("life", "spare", "wet", "pressure", "rotation_plan")
 _FAR = ("wet.at_", "wet.floating_at")
@@ -73,7 +73,11 @@ def _subjects(finding: Finding, name: str) -> frozenset[str]:
     wheel = next((place for place in CORNERS if name.endswith(place)), None)
     if wheel:
         return frozenset({wheel})
-    axle = next((f"{end}_axle" for end in AXLES if name.endswith(f"_{end}")), None)
+    if finding.topic == "placard" and name == "value":
+        return frozenset({"front_axle"})  # its value is the front pressure
+    if name == "spare_pressure":
+        return frozenset({"spare"})
+    axle = next((f"{end}_axle" for end in AXLES if name.endswith(f"_{end}") or name == f"{end}_pressure"), None)
     if axle and finding.topic != "size_swap":
         return frozenset({axle})
     beside = finding.subject
@@ -149,8 +153,3 @@ def _given(path: str, name: str, quantity: Quantity) -> Known:
         source=path, topic="given", name=name, label=name.replace("_", " "), quantity=quantity, subjects=subjects,
         dimension=DIMENSION_OF[quantity.measures], aspects=aspects_of("given", name),
     )  # fmt: skip
-
-
-def own_first(known: Sequence[Known]) -> list[Known]:
-    """Findings' own numbers before their figures, for saying what was expected."""
-    return sorted(known, key=lambda its: OWN.index(its.name) if its.name in OWN else len(OWN))

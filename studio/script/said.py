@@ -19,13 +19,16 @@ Bound = Literal["", "least", "most"]
 _SIZE = re.compile(r"(?<![\w/])(?:LT|HL|P|T)?\d{3}/\d{2} ?(?:Z?R|[DB])F? ?\d{2}(?!\d)(?: ?[CE]\b)?", re.IGNORECASE)
 _WEEK = re.compile(r"\bweek(?: number)? (?P<n>\d{1,2}|[a-z]+(?:-[a-z]+)?)\b", re.IGNORECASE)
 _YEAR = re.compile(
-    r"\b(?:made|built|produced|manufactured|moulded|molded|born|of|dates?|from)(?: back)?(?: to)?(?: in| from| the "
+    r"\b(?:made|built|produced|manufactured|moulded|molded|born|of|dates?|from|in)(?: back)?(?: to)?(?: in| from| the "
     r"year)? (?P<n>(?:19|20)\d{2})\b", re.IGNORECASE)  # fmt: skip
-_MADE = re.compile(r"\b(?:made|built|produced|manufactured|mou?lded|born|week|date code|dates? (?:from|back))\b", re.I)
+_MADE = re.compile(
+    r"\b(?:made|built|produced|manufactured|mou?lded|born|week|date code|dates? (?:from|back)|"
+    r"(?:left|leave|came (?:out of|from)|come from) the (?:mou?ld|factory|plant|press)|rolled off)\b", re.IGNORECASE)
 _INDEX = re.compile(r"\bload (?:index|number)(?:,| of| is| says)* (?P<n>\d{2,3})\b", re.IGNORECASE)
 _MULTIPLE = re.compile(
     r"\b(?P<m>twice|double|triple|half|(?:two|three|four|five|six|\d{1,2}) times)\b"
-    r"(?= (?:as (?:much|deep|many|old|far|fast|high|heavy|wide|long)|(?:the|its|that|of the|of its) ))",
+    r"(?= (?:as (?:much|deep|many|old|far|fast|high|heavy|wide|long|big|large|thick|tall)|"
+    r"(?:the|its|that|of the|of its|what|our|this|those) |more than ))",
     re.IGNORECASE)  # fmt: skip
 _PART_OF = re.compile(
     r"\b(?P<p>(?:a|one|two|three|four)[ -](?:thirds?|quarters?|fifths?|tenths?)|half|a half) of (?:the |its |their |"
@@ -69,11 +72,23 @@ _NAMES = re.compile(
     re.IGNORECASE)  # fmt: skip
 _COUNTED = re.compile(r"\b(?:the|all|these|those|our|your|my)\s+$", re.IGNORECASE)
 _NEXT = re.compile(r"\s*-?\s*([^\W\d_]+|\S)?")
+_NEXT_WORD = re.compile(r"\s*-?[^\W\d_]")
 _READS = re.compile(
     r"\b(?:reads?|reading|measures?|measured|down to|shows|gauge says|i (?:read|get|got|have))(?: (?:a|an|only|just|"
     r"about|at))?\s+$", re.IGNORECASE)  # fmt: skip
 _SETS = re.compile(r"\b(?:set|fill(?:ed)?(?: (?:it|them))?(?: to)?|inflate(?: to)?|pump(?: to)?)\s+$", re.IGNORECASE)
 _PSI_AT_MOST = 120.0
+_ASIDE = re.compile(
+    r"(?<=\w) (?:extra|more|additional|further|whole|full|solid|measly|mere|lousy|stinking|good|real|fewer)"
+    r"(?= (?:thirty|mm|millim\w*|inch|psi|pounds?|lbs?|kpa|kilo\w*|bar|miles?|degrees?|percent|years?|rev\w*|"
+    r"turns? (?:a|per)|times (?:a|per) min|rpm|dollars|euros|bucks)\b)", re.IGNORECASE)  # fmt: skip
+_DEGREES = ("degC", "degF")
+_OTHER_DEGREES = re.compile(r" (?:of )?(?:camber|toe|caster|steering|negative|turn|lock|slope|angle)\b", re.IGNORECASE)
+_OTHER_MEASURE = re.compile(
+    r" ?-?(?:newtons?(?![ -]?met)|kilonewtons?|watts?|kilowatts?|horsepower|hp|lit(?:er|re)s?|gallons?|gram(?:me)?s?|"
+    r"ounces?|tons?|tonnes?|volts?|decibels?|dB|yards?|car lengths?|times more likely|points?"
+    r"|cents? (?:a|per))\b", re.IGNORECASE)  # fmt: skip
+_ALIKE = 2.5  # a number in the same unit is seldom farther from its neighbor than this
 _HAS = re.compile(r":\s*$|\b(?:should (?:have|hold|be)|has|have|holds?|reads?|is at)\s+$", re.IGNORECASE)
 _PRICES = 50
 _HOTTEST = 120
@@ -108,7 +123,8 @@ def said_in(text: str, units: System, sentences: Sequence[int]) -> list[Said]:
     special = _special(text)
     taken = sorted((its.start, its.end) for its in special)
     starts = [start for start, _ in taken]
-    running = [n for n in numbers_in(text) if not _within(n, starts, taken)]
+    plain = _ASIDE.sub(lambda aside: " " * len(aside[0]), text)
+    running = [n for n in numbers_in(plain) if not _within(n, starts, taken)]
     found = [*special, *_quantities(text, running, units, sentences)]
     return sorted(found, key=lambda its: its.start)
 
@@ -181,8 +197,13 @@ def _quantities(
 ) -> list[Said]:
     found = []
     for place, number in enumerate(running):
-        if number.unit is not None:
+        if number.unit is not None and not (number.unit in _DEGREES and _OTHER_DEGREES.match(text, number.end)):
             found.append(_quantity(text, number, _units_of(number)))
+        elif number.unit is not None:
+            found.append(_quantity(text, number, ()))
+        elif measure := _OTHER_MEASURE.match(text, number.end):
+            whole = msgspec.structs.replace(number, end=measure.end(), text=text[number.start : measure.end()])
+            found.append(_quantity(text, whole, ()))
         elif borrowed := _borrowed(text, running, place, units, sentences):
             found.append(_quantity(text, number, borrowed, inferred=True))
     return found
@@ -191,6 +212,10 @@ def _quantities(
 def _units_of(number: RunningNumber) -> tuple[UnitName, ...]:
     first = number.unit
     assert first is not None
+    if first == "psi" and number.other_unit == "lb" and number.value > _PSI_AT_MOST:
+        return ("lb",)
+    if first == "lb" and number.other_unit == "psi" and number.value > _PSI_AT_MOST:
+        return ("lb",)
     return (first,) if number.other_unit is None else (first, number.other_unit)
 
 
@@ -203,7 +228,8 @@ def _quantity(text: str, number: RunningNumber, units: tuple[UnitName, ...], inf
     fraction = number.unit == "32nds" or (step < 1 and not (step * 10**6) % 1 and number.in_words)
     roughly = bool(_ROUGH.search(before) or _OR_SO.match(text, number.end))
     return Said(
-        sort="quantity", start=number.start, end=number.end, text=number.text, value=number.value, until=number.until,
+        sort="quantity", start=number.start, end=number.end, text=text[number.start : number.end],
+        value=number.value, until=number.until,
         units=units, step=step, rough=number.approximate or roughly,
         bound=_bound(text, number.start), unit_inferred=inferred, exact=bool(fraction) or step >= 1,
     )  # fmt: skip
@@ -230,25 +256,43 @@ def _borrowed(
     """The unit that a bare number leaves out: that of a neighbor in its sentence, or the gauge's; none for a count."""
     number = running[place]
     dates = number.step == 1.0 and 1950 <= number.value < 2060
+    if number.value < 0 and not _NEXT_WORD.match(text, number.end):
+        return ("degC", "degF")
     if dates or (number.in_words and 0 < number.value < 1) or not _stands_alone(text, number):
         return ()
-    sentence = bisect_right(sentences, number.start)
-    for step in (-1, 1, -2, 2, -3, 3, -4, 4):
-        other = running[place + step] if 0 <= place + step < len(running) else None
-        if other is None or other.unit in (None, "years", "%"):
-            continue
-        if other.unit == "money" and number.in_words and number.value <= _FEW:
-            continue
-        here = bisect_right(sentences, other.start) == sentence
-        behind = text[max(0, number.start - _BACK) : number.start]
-        lately = step in (-1, -2) and number.start - other.end <= _BACK and _HAS.search(behind)
-        if (here or lately) and _alike(number, other):
-            return _units_of(other)
+    lenders = [other for other in _neighbors(running, place) if _lends(text, number, other, sentences)]
+    close = [its for its in lenders if its.unit in _DEGREES or _times_apart(number, its) <= _ALIKE]
+    if lenders:
+        return _units_of((close or lenders)[0])
     if _SETS.search(text[max(0, number.start - _BACK) : number.start]):
         return ("psi",) if number.value <= _PSI_AT_MOST else ("kPa",)
     if _READS.search(text[max(0, number.start - _BACK) : number.start]) and 0 < number.value <= _DEEPEST:
         return ("32nds",) if units == "us" else ("mm",)
     return ()
+
+
+def _neighbors(running: Sequence[RunningNumber], place: int) -> Iterator[RunningNumber]:
+    """The numbers around the one at ``place``, the nearest first."""
+    for step in (-1, 1, -2, 2, -3, 3, -4, 4):
+        if 0 <= place + step < len(running):
+            yield running[place + step]
+
+
+def _lends(text: str, number: RunningNumber, other: RunningNumber, sentences: Sequence[int]) -> bool:
+    """Whether ``other`` has a unit that ``number`` can have left out."""
+    if other.unit in (None, "years", "%"):
+        return False
+    if other.unit == "money" and number.in_words and number.value <= _FEW:
+        return False
+    here = bisect_right(sentences, other.start) == bisect_right(sentences, number.start)
+    behind = text[max(0, number.start - _BACK) : number.start]
+    lately = other.start < number.start and number.start - other.end <= _BACK and _HAS.search(behind)
+    return bool(here or lately) and _alike(number, other)
+
+
+def _times_apart(number: RunningNumber, other: RunningNumber) -> float:
+    small, large = sorted((abs(number.value), abs(other.value)))
+    return large / small if small else float("inf")
 
 
 def _alike(number: RunningNumber, other: RunningNumber) -> bool:

@@ -13,17 +13,18 @@ from studio.script.subjects import Spoken
 
 State = Literal["computed", "cited", "unbacked", "contradicted"]
 GENERAL = re.compile(  # talk of other cars, of other times, of what might be
-    r"\b(?:if|would(?! (?:be|come|cost|run|make))|could|suppose|imagine|most (?=people|\w+s\b)|many|usual(?:ly)?|"
-    r"often|some (?=people|say|think|of the|[a-z]+s\b)|typical(?:ly)?|average (?=driver|car|tire|tyre)|drivers?|"
-    r"any(?! other)|never|in general|someone|somebody|people|elsewhere|neighbou?rs?|friends?|customers?|"
+    r"\b(?:if|would(?! (?:be|come|cost|run|make|set|still|need))|could|suppose|imagine|most (?=people|\w+s\b)|many|"
+    r"usual(?:ly)?|often|some (?=people|say|think|of the|[a-z]+s\b)|typical(?:ly)?|"
+    r"average (?=driver|car|tire|tyre)|drivers?|any(?! other)|never|"
+    r"in general|someone|somebody|people|elsewhere|(?<!its )neighbou?rs?|friends?|customers?|"
     r"colleagues?|viewers?|last week|(?:another|other) cars?|your (?:car|tires?|tyres?)|let'?s say|as a rule|"
     r"until|shops?|under which|once (?:it|they)|when (?:it|they) (?:reach|get))\b", re.IGNORECASE)  # fmt: skip
 INDEFINITE = re.compile(r"^\s*(?:an?|any|every) (?:\w+ )?(?:tire|tyre)s?\b", re.IGNORECASE)
 _DEFINITE = re.compile(
-    r"\b(?:the|our|these|those) (?:\w+ )?(?:rims?|tires?|tyres?|wheels?|sidewalls?)\b(?! (?:shop|gauge|maker|industry|"
-    r"dealer|store|nuts?|bolts?))", re.IGNORECASE)  # fmt: skip
+    r"\b(?:the|our|these|those) (?:\w+ )?(?:rims?|tires?|tyres?|wheels?|sidewalls?|pair|axle)\b(?! (?:shop|gauge|maker|"
+    r"industry|dealer|store|nuts?|bolts?))", re.IGNORECASE)  # fmt: skip
 _POINTS = re.compile(r"\b(?:it|its|we|our|i|my|they|their|them|this|that|these|those|both|here|each|the (?:two|pair|"
-                     r"gap|limit))\b",
+                     r"gap|limit)|there(?:'s|’s| is| are))\b",
                      re.IGNORECASE)  # fmt: skip
 
 
@@ -55,6 +56,11 @@ def dimensions_of(said: Said) -> list[Dimension]:
     if said.sort in ("week", "year", "index"):
         return [said.sort]
     return list(dict.fromkeys(DIMENSION_OF[Quantity(1.0, unit).measures] for unit in said.units))
+
+
+def points(sentence: str) -> bool:
+    """Whether a sentence speaks of something definite: it, ours, the tires."""
+    return bool(_POINTS.search(sentence) or _DEFINITE.search(sentence))
 
 
 def subjects_of(around: Around) -> tuple[frozenset[str], bool]:
