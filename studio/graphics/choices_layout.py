@@ -17,6 +17,7 @@ from studio.model.finding import Verdict
 
 LEAST = "least"
 _BRACKETED = re.compile(r" \([^()]*\)")
+_BARS = 0.3  # of the width right of the outlays, where the words stand beside the bars
 
 
 class Choice(msgspec.Struct, frozen=True, kw_only=True):
@@ -129,14 +130,14 @@ def _beside(
     outlays = max(_outlays(choices, sizes), width(outlay_head, sizes.small))
     outlay_right = box.left + names + outlays
     bar_left = outlay_right + gap
-    words_left = bar_left + max(0.34 * (box.right - bar_left), sizes.least_bar(choices)) + gap
+    words_left = bar_left + max(_BARS * (box.right - bar_left), sizes.least_bar(choices)) + gap
     each = (box.height - heads_high) / len(choices)
     most = 2 if sizes.step + 1.3 * sizes.small < each - 0.5 * frame.grid else 1
     rows = []
     for order, choice in enumerate(choices):
         its = Box(box.left, box.top + heads_high + order * each, box.width, each)
         middle = its.top + each / 2
-        lines = wrap_even(_said(choice), sizes.small, "regular", box.right - sizes.inset - words_left, most)
+        lines = _short_lines(_said(choice), sizes, box.right - sizes.inset - words_left, most)
         y = middle - (len(lines) - 1) * sizes.step / 2 + 0.45 * sizes.small
         bar = Box(bar_left, middle - 1.1 * frame.grid, words_left - gap - bar_left, 2.2 * frame.grid)
         rows.append(Row(choice=choice, box=its, middle=middle, outlay_right=outlay_right, bar=bar, lines=lines,
@@ -145,6 +146,15 @@ def _beside(
                    f"{currency} per 1000 {unit} until the next purchase"), box.right - bar_left, sizes)  # fmt: skip
     heads = ((outlay_head, outlay_right, True), (per, bar_left, False))
     return Table(rows=tuple(rows), sizes=sizes, heads=heads, head=box.top + sizes.small)
+
+
+def _short_lines(said: str, sizes: Sizes, widest: float, most: int) -> tuple[str, ...]:
+    """On one line, if need be without the other units; on two where that is not enough."""
+    for words, lines in ((said, 1), (_BRACKETED.sub("", said), 1), (said, most), (_BRACKETED.sub("", said), most)):
+        found = wrap_even(words, sizes.small, "regular", widest, lines)
+        if not found or not found[-1].endswith("…"):
+            break
+    return found
 
 
 def _said(choice: Choice) -> str:

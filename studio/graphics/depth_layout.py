@@ -16,7 +16,7 @@ from studio.model.places import CORNERS, Place
 # in units of the grid
 _CHART_WIDTHS = (8.5, 20.0)
 _LEAST_CHART_HEIGHT, _TALLEST_CHART = 8.0, 22.0
-_LEAST_CAR = 8.5
+_LEAST_CAR = 8.0
 
 
 class Shown(Protocol):
