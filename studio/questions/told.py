@@ -19,7 +19,7 @@ PICTURE = "answer"
 _MOST_TRIED = 60
 _LONGEST = 110
 _CANNOT = "This cannot be:"
-_RULES = "Rules taken:"
+RULES = "Rules taken:"
 _SENTENCE_END = re.compile(r"(?<=[.!?])\s+(?=[A-Z0-9])")
 _NUMBERS: dict[str, tuple[UnitName, Kind | None, str]] = {
     "depth_32nds": ("32nds", "depth", "lowest depth"),
@@ -79,7 +79,7 @@ def telling_finding(its: Answer) -> Finding | None:
 def verdict_words(its: Answer) -> str:
     """The verdict in words with its numbers, as the reply begins; what cannot be first where nothing else is said."""
     blocks = [block for block in its.reply.split("\n\n") if block]
-    said = [block for block in blocks if not block.startswith((_CANNOT, _RULES, "Thanks for asking"))]
+    said = [block for block in blocks if not block.startswith((_CANNOT, RULES, "Thanks for asking"))]
     return said[0] if said and said[0] not in its.asks and said[0] != its.caution else ""
 
 
@@ -90,6 +90,16 @@ def sentence_of(its: Answer) -> str:
         return finding.sentence
     said = _SENTENCE_END.split(verdict_words(its))
     return _shortened(next((each for each in said if any(char.isdigit() for char in each)), said[0]))
+
+
+def rest_of(its: Answer) -> str:
+    """What the reply begins with besides that sentence."""
+    said = sentence_of(its).rstrip(".")
+    before, found, after = verdict_words(its).partition(said)
+    if not found:
+        return verdict_words(its)
+    left = " ".join(part for part in (before.strip(), after.lstrip(".; ").strip()) if part)
+    return left[:1].upper() + left[1:]
 
 
 def _shortened(sentence: str) -> str:
@@ -104,7 +114,7 @@ def finding_of(question: Question, index: int, its: Answer) -> Finding:
     """The answer as one finding, worked out from ``questions[index]``; what else the reply says is its detail."""
     found = telling_finding(its) or _of_numbers(its)
     names = [figure.name for figure in figures_of(its)[1:]]
-    rest = verdict_words(its).replace(found.sentence, "").strip()
+    rest = rest_of(its)
     return msgspec.structs.replace(
         found,
         id=f"{PICTURE}.{question.id}",

@@ -10,7 +10,7 @@ from studio.graphics.parts.signs import verdict_word
 from studio.model.finding import Figure
 from studio.model.quantity import Quantity, System
 from studio.questions.answer_values import Answer
-from studio.questions.told import figures_of, sentence_of, verdict_words
+from studio.questions.told import RULES, figures_of, rest_of, sentence_of, verdict_words
 from studio.window.labels import Role, plain_label
 from studio.window.palette import GRID, Appearance
 from studio.window.questions_rows import KIND_WORDS
@@ -91,7 +91,7 @@ class AnswerSheet(QScrollArea):
         column.addLayout(across)
         said = sentence_of(its)
         column.addWidget(_selectable(said, "heading" if len(said) <= _SHORT else "strong"))
-        if rest := verdict_words(its).replace(said, "").strip():
+        if rest := rest_of(its):
             column.addWidget(_selectable(rest))
         return holder
 
@@ -110,7 +110,8 @@ class AnswerSheet(QScrollArea):
 
 
 def _region(its: Answer) -> str:
-    return f"Rules of the region {its.region}, {its.region_how}."
+    """Whose rules were taken and why, as the reply says it."""
+    return next((block for block in its.reply.split("\n\n") if block.startswith(RULES)), "")
 
 
 def _numbers(figures: Sequence[Figure], units: System) -> QWidget:

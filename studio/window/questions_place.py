@@ -16,7 +16,7 @@ from studio.window.questions_intake import Intake
 from studio.window.questions_list import QuestionsList
 from studio.window.questions_open import Opened
 from studio.window.questions_reader import QuestionsReader
-from studio.window.questions_rows import Key, Told, arranged, summary
+from studio.window.questions_rows import Key, Told, arranged, same_rows, summary
 from studio.window.questions_sheet import QuestionSheet
 
 _AT_ONCE = 60  # questions that are read before the place was ever shown
@@ -109,15 +109,19 @@ class QuestionsPlace(Place):
     def _changed(self) -> None:
         stale = self.reader.forget_what_changed()
         if self.document.episode.questions is not self._questions or stale:
-            self._refresh(anew=stale)
+            self._refresh(anew=stale, typed=True)
             self.state_changed.emit()
         if self._seen or len(self.document.episode.questions) <= _AT_ONCE:
             self.reader.read_all()
 
-    def _refresh(self, *, anew: bool = False) -> None:
-        """The list as things stand; the question at hand anew where it is another one."""
-        questions = self.document.episode.questions
+    def _refresh(self, *, anew: bool = False, typed: bool = False) -> None:
+        """The list and the question at hand as things stand; ``typed``: perhaps no more than a reply has changed."""
+        questions, before = self.document.episode.questions, self._questions
         self._questions = questions
+        if typed and before is not None and same_rows(before, questions):
+            self.list.questions_model.questions = questions
+            self._open_current(anew=anew)
+            return
         self._stack.setCurrentIndex(0 if questions else 1)
         focused = QApplication.focusWidget()
         if focused is not None and self.sheet.isAncestorOf(focused):
@@ -221,7 +225,7 @@ class QuestionsPlace(Place):
         split.setHandleWidth(GRID)
         split.setStretchFactor(0, 1)
         split.setStretchFactor(1, 3)
-        split.setSizes([300, 780])
+        split.setSizes([330, 750])
         self._stack = QStackedLayout(self)
         self._stack.addWidget(split)
         self._stack.addWidget(self._teaching())

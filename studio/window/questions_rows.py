@@ -97,6 +97,16 @@ def _rank(question: Question, standing: Standing, told: Told | None, order: Orde
     return (kind, at, asked) if order == "kind" else (at, asked, kind)
 
 
+def same_rows(before: Sequence[Question], after: Sequence[Question]) -> bool:
+    """Whether a list of both looks alike: nothing but replies is another one."""
+    pairs = zip(before, after, strict=False)
+    return len(before) == len(after) and all(a is b or _shown(a) == _shown(b) for a, b in pairs)
+
+
+def _shown(question: Question) -> tuple[object, ...]:
+    return question.id, question.text, question.state, question.corrected, question.asked, question.on
+
+
 def first_line(text: str) -> str:
     """A comment on one line, as much of it as a list needs."""
     return " ".join(text[: 2 * _MOST_SHOWN].split())[:_MOST_SHOWN]
@@ -104,7 +114,7 @@ def first_line(text: str) -> str:
 
 def about_words(question: Question, told: Told | None) -> str:
     """How it stands, what it asks, how often: one quiet line."""
-    standing = STANDING_WORDS[standing_of(question, told)]
+    standing = STANDING_WORDS[standing_of(question, told)].removesuffix(" for safety")
     kinds = ", ".join(KIND_WORDS[kind] for kind in (told.kind, *told.also)) if told and told.kind != "none" else ""
     times = f"asked {question.asked:,} times" if question.asked > 1 else ""
     return " · ".join(part for part in (standing, kinds, times) if part)

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from studio.model.entry import read_quantity
-from studio.model.quantity import Kind, Quantity, System
+from studio.model.quantity import Kind, Quantity, System, UnitName
 from studio.questions.facts import LIKELY, Fact
 from studio.tires.designation import parse_marking
 from studio.window.value_fields import default_unit, entry_text, other_unit
@@ -81,7 +81,7 @@ def checked(field: str, text: str, system: System, tables: Any) -> str:
     """``text`` as it is kept; raises ValueError with what was read, what was expected, and an example."""
     typed, kind = " ".join(text.split())[:_LONGEST_WORD], FACTS[field]
     if kind.kind is not None:
-        read_quantity(typed, kind.kind, default_unit(kind.kind, system))
+        read_quantity(typed, kind.kind, _bare_unit(kind.kind, system))
         return typed if any(char.isalpha() or char == "/" for char in typed) else _with_unit(typed, kind.kind, system)
     if field == "size":
         parse_marking(typed)
@@ -96,8 +96,15 @@ def checked(field: str, text: str, system: System, tables: Any) -> str:
     return word if choices else typed
 
 
+def _bare_unit(kind: Kind, system: System) -> UnitName:
+    """What a number without a unit means."""
+    if kind == "speed":
+        return "mph" if system == "us" else "km/h"
+    return default_unit(kind, system)
+
+
 def _with_unit(typed: str, kind: Kind, system: System) -> str:
-    return entry_text(read_quantity(typed, kind, default_unit(kind, system)))
+    return entry_text(read_quantity(typed, kind, _bare_unit(kind, system)))
 
 
 def aside(field: str, text: str, system: System) -> str:
@@ -106,7 +113,7 @@ def aside(field: str, text: str, system: System) -> str:
     if kind is None or not text:
         return ""
     try:
-        return other_unit(read_quantity(text, kind, default_unit(kind, system)))
+        return other_unit(read_quantity(text, kind, _bare_unit(kind, system)))
     except ValueError:
         return ""
 

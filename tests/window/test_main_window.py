@@ -312,7 +312,7 @@ def test_what_is_dropped_lands_where_it_makes_sense_and_is_never_moved(window_of
     drop(window, text)
     assert window.foot.message.whole == "notes.txt is no episode (.json), photo (.jpg, .png, .webp) or table of comments (.csv)"
     assert path.exists() and photo.exists() and text.exists()
-    assert dropped([]).why.startswith("This is neither")
+    assert dropped([]).why.startswith("This is no episode")
 
 
 def test_recent_episodes_are_listed_and_those_gone_say_so(window_of, tmp_path):

@@ -143,7 +143,7 @@ def test_urgent_stands_first_and_filters_and_orders_hold(place_of, qtbot) -> Non
 def test_each_row_says_sign_and_words_to_assistive_technology(place_of) -> None:
     place = place_of()
     spoken = place.list.questions_model.index(0).data(Qt.ItemDataRole.AccessibleTextRole)
-    assert spoken.startswith("urgent for safety · damage") and "bulge" in spoken
+    assert spoken.startswith("urgent · damage") and "bulge" in spoken
 
 
 # One question
