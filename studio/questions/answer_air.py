@@ -131,6 +131,8 @@ def _warmth(viewer: Viewer, base: Fact, now: Fact | None, warmth: tuple[Fact, ..
         return degrees.start - fact.end if degrees.start >= fact.end else int(1.5 * (fact.start - degrees.end))
 
     text = viewer.reading.text
+    if now is not None and (timed := _by_words(text, warmth)):
+        return timed
     for one, other in itertools.pairwise(warmth):
         if _FROM_TO.match(text[one.end : other.start]):
             return one.quantity, other.quantity
@@ -146,6 +148,41 @@ def _warmth(viewer: Viewer, base: Fact, now: Fact | None, warmth: tuple[Fact, ..
     pairs = [(one, other) for one in warmth[:4] for other in warmth[:4] if one is not other]
     first, second = min(pairs, key=lambda pair: apart(base, pair[0]) + apart(now, pair[1]))
     return first.quantity, second.quantity
+
+
+_THEN = re.compile(
+    r"\b(?:fill(?:ed|ing)?|set|pump(?:ed)?|inflat\w+|put|aired|garage|inside|indoors|shop|was|were|yesterday|when i"
+    r"|last"
+    r"|summer|originally|started|gefüllt|gonfl\w+)\b",
+    re.IGNORECASE,
+)
+_NOW = re.compile(
+    r"\b(?:now|this morning|today|tonight|tomorrow|outside|outdoors|overnight|currently|dropp\w+ to|down to|will be"
+    r"|it's|its"
+    r"|street|winter|jetzt|draußen|maintenant|dehors|ahora|adesso)\b",
+    re.IGNORECASE,
+)
+_CLAUSE = re.compile(r"[,;.!?](?![0-9])|\b(?:and|but|then|when|while)\b", re.IGNORECASE)
+
+
+def _by_words(text: str, warmth: tuple[Fact, ...]) -> tuple[Quantity, Quantity] | None:
+    """(temperature at filling, the other) of two, where the words of their clauses say which is which."""
+    if len(warmth) != 2:
+        return None
+    moments = [_moment(text, fact) for fact in warmth]
+    if moments in (["then", "now"], ["then", ""], ["", "now"]):
+        return warmth[0].quantity, warmth[1].quantity
+    if moments in (["now", "then"], ["", "then"], ["now", ""]):
+        return warmth[1].quantity, warmth[0].quantity
+    return None
+
+
+def _moment(text: str, fact: Fact) -> str:
+    """``then`` or ``now`` by the words in the fact's own clause; nothing where both or neither stand in it."""
+    before = _CLAUSE.split(text[max(0, fact.start - 40) : fact.start])[-1]
+    clause = before + " " + _CLAUSE.split(text[fact.end : fact.end + 30])[0]
+    then, now = _THEN.search(clause) is not None, _NOW.search(clause) is not None
+    return "" if then == now else "then" if then else "now"
 
 
 def _around(viewer: Viewer, driving: Quantity) -> Circumstances:
@@ -286,6 +323,11 @@ def convert(viewer: Viewer) -> Part:
 
 def _asked_unit(text: str, fact: Fact) -> UnitName | None:
     """The unit asked for: named apart from the number itself and of the same kind; else the usual other one."""
+    return named_unit(text, fact, beside_numbers=True) or _OTHER.get(fact.quantity.unit)
+
+
+def named_unit(text: str, fact: Fact, beside_numbers: bool = False) -> UnitName | None:
+    """A unit of the same kind that the text names apart from the fact; not one that stands behind another number."""
     rest = text[: fact.start] + " " * (fact.end - fact.start) + text[fact.end :]
     alike = (
         {"mm", "32nds"}
@@ -296,7 +338,11 @@ def _asked_unit(text: str, fact: Fact) -> UnitName | None:
         if (
             unit in alike
             and unit != fact.quantity.unit
-            and re.search(rf"(?<![\w])(?:{pattern})(?![\w])", rest, re.IGNORECASE)
+            and (found := re.search(rf"(?<![\w])(?:{pattern})(?![\w])", rest, re.IGNORECASE))
+            and (beside_numbers or not _BEHIND_NUMBER.search(rest[: found.start()]))
         ):
             return unit
-    return _OTHER.get(fact.quantity.unit)
+    return None
+
+
+_BEHIND_NUMBER = re.compile(r"[0-9/] ?$|\b(?:per|a|every|mehrere|few|many more|thousand|k) ?$|\d ?k ?$", re.IGNORECASE)

@@ -14,7 +14,8 @@ from studio.tires.designation import parse_marking, spell_out
 _I = re.IGNORECASE
 _OLD_BETWEEN = re.compile(
     r"\b(?:than|takes?|needs?|requires?|uses|equipped with|fitted with|supposed to (?:have|be|run)|meant for"
-    r"|designed for"
+    r"|designed for|log ?book|hand ?book|owner'?s? manual|paper(?:s|work)|registration|certificate|label|fahrzeugschein"
+    r"|carte grise|should (?:be|have|take)|correct (?:size|one)|right size"
     r"|listed|spec\w*|recommend\w*|normally|usual(?:ly)?|regular(?:ly)?|als|que|was|were|used to (?:be|have|run)"
     r"|previously|before (?:it|that)|instead of|in place of|rather than"
     r"|in lieu of|replac\w+ (?:my|the|for|of)?|statt|anstatt|au lieu d\w*"
@@ -32,7 +33,10 @@ _OLD_BEFORE = re.compile(
     _I,
 )
 _NEW_BEFORE = re.compile(
-    r"\b(?:put|fit|use|run|mount|want|get|buy|go with|go to|to|with|found|deal on|try|install"
+    r"\b(?:put(?:ting)?|fit(?:ted|ting|s)?|us(?:e|ing)|run|mount(?:ed|ing)?|wants?|get(?:ting)?|buy(?:ing)?|bought"
+    r"|go with|go to|to|with|found|deal on|try(?:ing)?|install(?:ed)?|sold|gave|quoted|offered|ordered|thinking"
+    r"|considering"
+    r"|cheap|set of"
     r"|upgrade to|switch to|into|order|squeeze|montieren|fahren|monter|mettre|montar|poner"
     r"|montare|mettere)(?: \w+){0,2} ?$",
     _I,
@@ -115,6 +119,13 @@ _FIRST_IS_OLD = re.compile(
     r"(?: (?:size|is|was|are|says?|tires?|tyres?|on|run|running|got|with|it|have|has))*[ :]*$",
     _I,
 )
+_ON_IT_AFTER = re.compile(
+    r"^\W{0,3}(?:(?:is|was|are|were|as|being|on) )?(?:the |my )?(?:stock|oem|original\w*|factory|standard|placard"
+    r"|on (?:it|the car|there|my car) (?:now|originally|from)|(?:it |that |which |they )?(?:came|comes) (?:with|on)"
+    r"|currently"
+    r"|size (?:it|that) came)\b",
+    _I,
+)
 _WANTED_BETWEEN = re.compile(
     r"\b(?:want|wanna|would like|going to|thinking|can i|could i|put|fit|bought|found|get)\b", _I
 )
@@ -123,6 +134,10 @@ _WANTED_BETWEEN = re.compile(
 def _second_is_old(text: str, first: Fact, second: Fact) -> bool:
     """Which of two sizes the car has: by the words between them, else by those before the first."""
     between, before = text[first.end : second.start], text[max(0, first.start - 40) : first.start]
+    if _ON_IT_AFTER.match(text[second.end :]) and not _FIRST_IS_OLD.search(before):
+        return True
+    if _ON_IT_AFTER.match(between):
+        return False
     if re.match(r"\W*(?:with|to|->|=>|for|by|vs\.?|versus|auf|par|con|por|into)\W*$", between, _I):
         return False
     if _FIRST_IS_OLD.search(before):

@@ -5,10 +5,10 @@ import datetime as dt
 import msgspec
 
 from studio.model.finding import SEVERITY, Finding
-from studio.model.quantity import Quantity, UnitName
+from studio.model.quantity import Quantity, UnitName, depth
 from studio.model.specimen import Specimen
 from studio.questions.answer_values import Missing, Part, Viewer
-from studio.questions.facts import Fact
+from studio.questions.facts import Fact, Reading
 from studio.questions.small_episode import (
     code_of,
     conclude,
@@ -200,6 +200,8 @@ def _life_finding(viewer: Viewer, points: tuple[tuple[Quantity, Quantity], ...])
 def _points(viewer: Viewer) -> tuple[tuple[Quantity, Quantity], ...]:
     """(distance, depth) pairs, nearest first; the depth when new stands at no distance."""
     reading = viewer.reading
+    if rate := wear_rate(reading):
+        return _from_rate(reading, *rate)
     now, earlier = reading.of("depth"), reading.of("depth_before", "depth_new")
     if not now:
         now, earlier = reading.of("depth_before"), reading.of("depth_new")
@@ -229,10 +231,43 @@ def _points(viewer: Viewer) -> tuple[tuple[Quantity, Quantity], ...]:
     return (Quantity(0.0, rolled.unit), deepest.quantity), (rolled, lowest.quantity)
 
 
+_RATE_APART = 45
+_LEAST_WEAR_MM = 0.8
+
+
+def wear_rate(reading: Reading) -> tuple[Quantity, Quantity] | None:
+    """(tread worn, distance it took) where the comment says so itself: ``loses 1 mm per 8000 km``."""
+    worn = reading.first("worn")
+    if worn is None:
+        return None
+    rolled = [
+        fact
+        for fact in reading.of("distance", "odometer", "rotation_interval", "trip", "yearly_distance")
+        if min(abs(fact.start - worn.end), abs(worn.start - fact.end)) <= _RATE_APART
+    ]
+    if not rolled:
+        return None
+    return worn.quantity, min(rolled, key=lambda f: min(abs(f.start - worn.end), abs(worn.start - f.end))).quantity
+
+
+def _from_rate(reading: Reading, worn: Quantity, rolled: Quantity) -> tuple[tuple[Quantity, Quantity], ...]:
+    """Two points of the rate through the depth of today; a small step is drawn out, its rate stays."""
+    now = reading.of("depth", "depth_without_unit")
+    depths = [fact.quantity for fact in now if fact.field == "depth"]
+    if not depths or worn.value <= 0 or rolled.value <= 0:
+        return ()
+    lowest = min(depths, key=lambda it: it.to("mm").value)
+    times = max(1.0, _LEAST_WEAR_MM / worn.to("mm").value)
+    before = depth(lowest.value + times * worn.to(lowest.unit).value, lowest.unit)
+    return (Quantity(0.0, rolled.unit), before), (Quantity(times * rolled.value, rolled.unit), lowest)
+
+
 def _life_missing(viewer: Viewer) -> tuple[Missing, ...]:
     reading, found = viewer.reading, []
     if not reading.first("depth"):
         found.append(Missing(field="depth", ask="How deep is the tread now, at its lowest groove?"))
+    if found and wear_rate(reading):
+        return tuple(found)
     if not reading.of("depth_new", "depth_before"):
         found.append(
             Missing(field="depth_new", ask="How deep was it when new, or at an earlier check? The two give the wear.")

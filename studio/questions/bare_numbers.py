@@ -8,9 +8,11 @@ from studio.model.quantity import Quantity, System, UnitName, depth
 from studio.model.running_text import RunningNumber
 from studio.questions.facts import Fact, Found, overlaps
 from studio.questions.measures import depth_role
+from studio.questions.plain_text import without_hedges
 
 _I = re.IGNORECASE
 MOST_BARE = 200
+_TIRES = re.compile(r"\bt[iy]res?\b|\bfronts\b|\brears\b", _I)
 _NOUN = re.compile(
     r"^ ?(?:t[iy]res?|wheels?|of them|of the|of my|years?|yrs?|months?|weeks?|days?|hours?|minutes?|seconds?|times"
     r"|people|doors?|door|cyl\w*|ply|lugs?|corners?|season|speed|stars?|videos?|cars?|trucks?|kids|bucks|dollars"
@@ -18,11 +20,17 @@ _NOUN = re.compile(
     r"|gomme|jahre|ans\b|pm\b|am\b|oclock)",
     _I,
 )
-_DEPTH_MODE = re.compile(r"\btread|\bdepth|\bprofil|\b32nds?|\bdibujo|\bbattistrada|\bprofondeur|\bgauge|\bmeasur", _I)
+_DEPTH_MODE = re.compile(r"\btread|\bdepth|\bprofil|\b32nds?|\bdibujo|\bbattistrada|\bprofondeur|\bgauge|\bmeasur"
+    r"|(?<![0-9])(?<![0-9] )\bmm\b", _I)
+_AT_DEPTH = re.compile(
+    r"\b(?:t[iy]res?|mine|they|they're|these|treads?|fronts?|rears?|i'?m|backs?)\b[^.?!,0-9]{0,15}\b(?:at"
+    r"|down to)(?: an?)? $", _I
+)
+_GOES_ON = re.compile(r"^(?: left\b| now\b| all (?:round|around)\b|[,.;!?)]|$| (?:is|are|do|should|can|so|and)\b)", _I)
 _DEPTH_BEFORE = re.compile(
     r"(?:\b(?:was|were|at|is|are|has|have|had|now|new|from|to|measur\w+|reads?|reading|about"
     r"|around|and|vs|only|with|=|:|started(?: at| with)?|originally|other(?:s)?(?: is| are)?"
-    r"|rest(?: are)?|the (?:new )?other(?: one)?(?: is)?)|[,/&:=(+-]) ?$",
+    r"|rest(?: are)?|the (?:new )?other(?: one)?(?: is)?)(?: an?)?|[,/&:=(+-]) ?$",
     _I,
 )
 _DEPTH_AFTER = re.compile(
@@ -33,22 +41,31 @@ _DEPTH_AFTER = re.compile(
 _AIR_MODE = re.compile(
     r"\bpressure|\bpsi\b|\b(?:dropp?|go|los)(?:s|es|ed|ing)? from [2-6][0-9] (?:down )?to [2-6][0-9]\b|\binflat"
     r"|\bpump|\bair(?:ed)?\b|\btpms|\bfill(?:ed)?\b|\bdeflat|druck"
-    r"|\bpression|\bpresi[oó]n|\bbar\b|\bkpa\b|\bgonfl|\bplacard|\bdoor (?:jamb|sticker)",
+    r"|\b(?:hot|cold|warm) t[iy]res\b|\bpression|\bpresi[oó]n|\bbars?\b|\bkpa\b|\bgonfl|\bplacard|\bdoor (?:jamb"
+    r"|sticker)",
     _I,
 )
 _AIR_BEFORE = re.compile(
     r"\b(?:at|to|from|was|were|is|are|now|says?|said|reads?|reading|shows?|showing|set"
     r"|run(?:ning)?|filled|inflated|pumped|of|vs|and|about|around|only|had|have|them|it"
     r"|recommended|placard|sticker|down to|up to|dropped|pressure|pressures|in summer"
-    r"|in winter)[ :=]*(?:at |to |about |around |~ ?|is )?$",
+    r"|in winter|put|pump|use|using|go with|keep|cold|hot|warm|normally|usually)[ :=]*(?:at |to |about |around |~ ?"
+    r"|is )?$",
     _I,
 )
 _MOVING = re.compile(
     r"\b(?:hydro ?pl\w+|aqua ?pl\w+|driv\w+|going|doing|speed|highway|cruis\w+|fast)\b[^.?!,]{0,15}$", _I
 )
+_READS = re.compile(r"\b(?:reads?|says?|shows?|gauge|psi|at) $", _I)
 _OUTSIDE = re.compile(
     r"^ ?(?:degrees? )?(?:outside|out\b(?! of)|ambient|overnight|below|in the (?:garage|shop|sun"
     r"|morning|shade)|this morning)",
+    _I,
+)
+_GAUGE_BEFORE = re.compile(
+    r"\b(?:gauge|psi|pressure|it|reads?|says?|shows?|show(?:s|ed|ing)|dropp\w*(?: from(?: [0-9]+ to)?)?|los\w+"
+    r"|from [0-9]+ to)"
+    r"(?: (?:only|just|now|is|was|at|to|down))* ?$",
     _I,
 )
 _COUNTED = re.compile(r"^ (?:at|with|are|have|has|measures?|reads?|of) (?:about |around |~ ?)?[0-9]", _I)
@@ -57,7 +74,7 @@ _ENDS = re.compile(
     r"^ ?(?:$|[,.;!?)]|on\b|in\b|front|rear|back|left|right|all\b|mm\b|/|and\b|or\b|now\b|when\b|for\b)", _I
 )
 _WEATHER_BEFORE = re.compile(
-    r"\b(?:(?:temp\w*|weather|outside)(?: \w+)? (?:is|was|hit)|(?:temp\w*|weather|outside|it) "
+    r"\b(?:(?:temp\w*|weather|outside)(?: \w+)? (?:is|was|hit)|(?:temp\w*|weather|outside) "
     r"(?:went|dropped|goes|fell|drops|changed|got))(?: down)?(?: \w+)? (?:from |to )?$",
     _I,
 )
@@ -105,8 +122,9 @@ class _About(msgspec.Struct, frozen=True, kw_only=True):
     @classmethod
     def of(cls, text: str, depths: list[Fact], airs: list[Fact]) -> "_About":
         tread = _DEPTH_MODE.search(text) is not None
+        named = tread or _TIRES.search(text) is not None
         air = bool(airs) or _AIR_MODE.search(text) is not None
-        return cls(depth=bool(depths) or tread, tread=tread, air=air, life=_LIFE_MODE.search(text) is not None)
+        return cls(depth=bool(depths) or named, tread=tread, air=air, life=_LIFE_MODE.search(text) is not None)
 
 
 def _names_something(text: str, number: RunningNumber) -> bool:
@@ -117,11 +135,13 @@ def _names_something(text: str, number: RunningNumber) -> bool:
 
 
 def _around(text: str, number: RunningNumber) -> tuple[str, str]:
-    return text[max(0, number.start - 45) : number.start], text[number.end : number.end + 40]
+    return without_hedges(text[max(0, number.start - 45) : number.start]), text[number.end : number.end + 40]
 
 
 def _is_depth(text: str, number: RunningNumber, depths: list[Fact], spots: list[Fact], tread: bool) -> bool:
     before, after = _around(text, number)
+    if number.value <= 4 and _SO_MANY.match(after):
+        return False
     if _COUNTED.match(after) or (_LISTED.search(before) and not _ENDS.match(after)):
         return False
     if before.endswith(("(", "[", "{")) or after.startswith((")", "]", "}")):
@@ -133,8 +153,12 @@ def _is_depth(text: str, number: RunningNumber, depths: list[Fact], spots: list[
         for spot in spots
     )
     followed = any(0 <= spot.start - number.end <= 8 and "," not in text[number.end : spot.start] for spot in spots)
+    if _AT_DEPTH.search(before) and _GOES_ON.match(after) and 1 <= number.value <= 12 and not _AIR_MODE.search(text):
+        return True
     near = any(abs(number.start - fact.end) < 45 or abs(fact.start - number.end) < 45 for fact in depths)
     if near and (_DEPTH_BEFORE.search(before) or beside) and not _AIR_MODE.search(before[-15:]):
+        return True
+    if _said_unit(text) and _DEPTH_BEFORE.search(before) and _GOES_ON.match(after) and not _AIR_MODE.search(text):
         return True
     if not tread or _AIR_MODE.search(after[:12]):
         return False
@@ -143,15 +167,29 @@ def _is_depth(text: str, number: RunningNumber, depths: list[Fact], spots: list[
     )
 
 
+_SO_MANY = re.compile(r"^ (?:brand[ -])?(?:new|old|fresh|worn|good|bad|other|others|winter|summer|matching|used)\b", _I)
 _LINKS = (
     "",
     "is",
     "are",
     "at",
     "has",
-    "have",
     "is at",
     "are at",
+    "at a",
+    "is a",
+    "are a",
+    "at an",
+    "are at a",
+    "is at a",
+    "down to",
+    "are down to",
+    "is down to",
+    "have",
+    "got",
+    "show",
+    "shows",
+    "read",
     "was",
     "were",
     "measure",
@@ -218,7 +256,7 @@ def _said_unit(text: str) -> UnitName | None:
 
 def _is_air(text: str, number: RunningNumber, airs: list[Fact]) -> bool:
     before, _ = _around(text, number)
-    if number.in_words or not _AIR_BEFORE.search(before) or _MOVING.search(before):
+    if number.in_words or not _AIR_BEFORE.search(before) or (_MOVING.search(before) and not _READS.search(before)):
         return False
     return _air_unit(number, airs) is not None
 
@@ -256,9 +294,11 @@ def _air(number: RunningNumber, airs: list[Fact], found: Found) -> None:
 
 def _is_temperature(text: str, number: RunningNumber) -> bool:
     before, after = _around(text, number)
-    if -60 <= number.value <= 120 and _WEATHER_BEFORE.search(before):
+    if not -60 <= number.value <= 120 or number.step < 0.5:
+        return False
+    if number.value < 0 or _WEATHER_BEFORE.search(before):
         return True
-    return -60 <= number.value <= 120 and bool(_OUTSIDE.match(after))
+    return bool(_OUTSIDE.match(after)) and not _GAUGE_BEFORE.search(before)
 
 
 def _temperature(number: RunningNumber, system: System | None, found: Found) -> None:

@@ -6,7 +6,7 @@ from studio.questions.facts import Fact, Found, overlaps
 
 _DOT = re.compile(
     r"\bDOT(?: ?(?:code|number|date|nummer|stamp|is|says|reads|shows|of|on (?:it|them|mine) is|ends? (?:in|with)|:"
-    r"|#|=|-|,"
+    r"|#|=|-|,|\.\.\.|…"
     r"|\()){0,4} ?(?P<tin>(?:[A-Z0-9]{2,4} (?=[A-Z0-9])){0,3}?[A-Z0-9]{0,9}?)(?P<digits>[0-5][0-9] ?[/.-]? "
     r"?[0-9]{1,2})(?![0-9A-Za-z/]|[.,][0-9])",
     re.IGNORECASE,
@@ -58,6 +58,10 @@ _MADE = re.compile(
 )
 
 
+_FURTHER = re.compile(r"(?:\b(?:says?|reads?|is|are|and|or|vs|others?|one|rears?|fronts?|spare)"
+    r"|[,/&:]) ?$", re.IGNORECASE)
+
+
 def date_codes(text: str, found: Found) -> None:
     """Every date code, as the digits of the sidewall."""
     lowered = text.lower()
@@ -76,8 +80,11 @@ def date_codes(text: str, found: Found) -> None:
     for match in _SAYS.finditer(text):
         if 1 <= int(match["digits"][:2]) <= 53 and not match["digits"].startswith(("19", "20")):
             _take(text, match, found, 0.85, "four digits that a tire shows")
-    if not any(fact.field == "date_code" for fact in found.facts) and _AGE_WORDS.search(text):
+    known = any(fact.field == "date_code" for fact in found.facts)
+    if known or _AGE_WORDS.search(text):
         for match in _BARE.finditer(text):
+            if known and not _FURTHER.search(text, max(0, match.start() - 12), match.start()):
+                continue
             if 1 <= int(match["digits"][:2]) <= 53 and not match["digits"].startswith(("19", "20")):
                 _take(text, match, found, 0.7, "four digits that can be week and year")
     for match in _MADE.finditer(text):

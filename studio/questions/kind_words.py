@@ -73,6 +73,12 @@ CLUES = _clues(
                                                   r"|thing|question))(?: (?:tires?|tyres?|new|only|of them))?"),
     ("matching", 4, "how many to buy", r"\b(?:4|vier|alle vier|zwei|nur zwei|nur einen) neue\b|\balle vier\b"
                                        r"|\bles quatre\b|\blos cuatro\b|\btutte e quattro"),
+    ("matching", 4, "unlike tires together", r"\bdifferent (?:\w+ )?(?:brands?|makes?|models?|(?:tread )?patterns?"
+                                             r"|treads)\b"
+                                             r"|\bsame axle\b|\bsame (?:brand|make|model)\b"
+                                             r"|\b(?:two|2|one|1|a pair)\b[^.?!]{0,30}\b(?:front|back"
+                                             r"|rear) or (?:the |on the )?"
+                                             r"(?:front|back|rear)\b"),
     ("matching", 4, "mixing", r"\bmix(?:ing|ed)?\b(?! of (?:road|weather))|\bmischen|\bm[ée]langer|\bmezclar"
                               r"|\bmischiare"),
     ("matching", 5, "in pairs", r"\bin pairs\b|\bas a pair\b|\bpairs only\b|\bpaarweise|\bpar paire"),
@@ -121,6 +127,12 @@ CLUES = _clues(
                                             r"|degrees|overnight|morning|leak\w*|los\w+|drop\w*|warm|hot|heat"
                                             r"|summer|kalt|froid|fr[ií]o|freddo)|\b(?:cold|temp\w*|weather|freez\w+"
                                             r"|leak\w*|winter|hot)\b[^.?!]{0,50}\b(?:pressure|psi|tpms|bar|kpa)\b"),
+    ("pressure", 5, "how much air to fill", r"\bhow (?:many|much) (?:bars?|psi|kpa|air"
+                                            r"|pressure)\b[^.?!]{0,12}\b(?:should|do|shall|must"
+                                           r"|can|to|for)\b(?! (?:the same|equal))|\b(?:lower|raise|increase|reduce"
+                                           r"|drop|bump|adjust"
+                                           r"|add|bleed)\b[^.?!]{0,20}\b(?:psi|pressures?|air|bar|kpa)\b|\b(?:hot|warm)\b[^.?!]{0,40}"
+                                           r"\bcold\b[^.?!]{0,25}[0-9]{2}\b(?! ?(?:f\b|c\b|deg|°))"),
     ("pressure", 4, "which pressure to run", r"\b(?:should|shall|do|can) (?:i|we|you) (?:run|use|fill|inflate|set"
                                              r"|go with|keep|pump|put)\b[^.?!]{0,30}\b(?:psi|bar|kpa|pressure)"
                                              r"|\bmax(?:imum)? (?:tire |tyre )?(?:pressure|psi)"),
@@ -133,6 +145,9 @@ CLUES = _clues(
                                             r"|\bslow leak|\bis (?:it|that|this) (?:a )?leak|\bleak(?:ing)?\b"
                                             r"|\bluftdruck|\bquelle pression|\bqu[eé] presi[oó]n|\bche pressione"
                                             r"|\bhow much (?:psi|pressure|air)\b|\bunder ?inflat\w+|\bover ?inflat\w+"),
+    ("repair", 3, "whether it can be saved", r"\b(?:still|be|get it|ever) (?:be )?(?:fix|repair|patch|plug"
+                                             r"|sav)(?:ed|able|ing)?\b"
+                                             r"|\b(?:drove|driven|driving|ran|rode|rolled)\b[^.?!]{0,25}\b(?:flat|empty)\b"),
     ("repair", 4, "a repair", r"\brepair(?:ed|able|ing|s)?\b|\bfix(?:ed|able|ing)?\b(?! (?:a|the|my) (?:car|speedo"
                               r"|alignment|issue))|\bpatch(?:ed|es|able|ing)?\b|\bplug(?:ged|s|ging)?\b"
                               r"|\breparier\w+|\bgeflickt|\bflicken|\br[ée]par(?:er|able|[ée])|\breparar"
@@ -191,7 +206,10 @@ CLUES = _clues(
                                                 r"|those)) (?:still )?(?:legal|illegal)\b"),
 )  # fmt: skip
 ASKS = re.compile(
-    r"\?|^\W*(?:so |ok |hey |hi |hello |quick question|question|dear \w+,? |thanks,? )*(?:can|could|is|are|do|does"
+    r"\?|(?:^|[.,;:!)-] ?|\b(?:and|so|but|then|or) )(?:what|which|how|why|when|where|who|is|are|do|does|can|should|will"
+    r"|would|could|shall)\b(?! (?:a |an |nice|great|cool|you (?:explain|did|do)))|\bwhy\W*$|\b(?:normal|necessary|true"
+    r"|correct|allowed|legal|fixable|repairable|safe|ok|okay|fine|problem|thoughts)\W*$|^\W*(?:so |ok |hey |hi "
+    r"|hello |quick question|question|dear \w+,? |thanks,? )*(?:can|could|is|are|do|does"
     r"|did|should|would|will|what|what's|whats|which|how|when|why|where|am|was|if|any|anyone|please|pls|plz|darf"
     r"|kann|sind|ist|wie|was|est|puis|dois|combien|quel\w*|puedo|qu[eé]|cu[aá]nto\w*|posso|quanto|quant[ie]|sono"
     r"|need|has)\b|\b(?:wondering|wonder|\b(?:at|for|in|by|from|on) (?:what|which|how)\b|what'?s (?:going on|up"
@@ -228,12 +246,29 @@ OTHER_VEHICLES = re.compile(
     re.IGNORECASE,
 )
 TIRES = re.compile(
-    r"\bt[iy]re?s?\b|\bwear bars?|\brims?\b|\bpressure|\bdate code|\bdot\b|\bplug(?:s|ged)?\b|\baxle|\bdot\b"
+    r"\bt[iy]re?s?\b|\bwear bars?|\bpenny\b|\blincoln|\b32nds?\b|\brims?\b|\bpressure|\bdate code|\bdot\b"
+    r"|\bplug(?:s|ged)?\b|\baxle|\bdot\b"
     r"|\bpuncture|\btyre|\btread"
     r"|\bwheels?\b"
     r"|\breifen|\bpneu|\bgomm[ae]|\bneum[aá]tic|\bllanta"
     r"|\bcubierta|\bspare|\bdonut|\bsidewall|\bprofil|\bsizes?\b|\bband(?:en)?\b|\brubber|\btpms"
     r"|\brotat\w+|\bseitenwand|\bflanco|\bflanc\b|\bpsi\b|\bhydropl|\baquapl|\bfronts?\b|\brears?\b",
+    re.IGNORECASE,
+)
+WET = re.compile(
+    r"\b(?:(?:in|on|through|during|with) (?:\w+ ){0,3}(?:rain\w*|wet|water|puddles?|downpours?|storms?)"
+    r"|wet roads?|rain(?:y|ing|storm)?|(?:bei|im) (?:\w+ )?(?:regen|nässe)|sous la pluie|lluvia|pioggia)\b",
+    re.IGNORECASE,
+)
+HOW_FAST = re.compile(
+    r"\b(?:how fast|what speed|which speed|too fast|how slow|max(?:imum)? speed|speeds?|welche geschwindigkeit"
+    r"|wie schnell"
+    r"|quelle vitesse|qu[eé] velocidad|che velocit[aà])\b",
+    re.IGNORECASE,
+)
+WHEN_NEW = re.compile(
+    r"\bwhen\b[^.?!]{0,20}\b(?:need|buy|replace|change|due|run out|legal|be (?:done|worn|bald))\b"
+    r"|\bhow (?:soon|long|much longer|many (?:more )?(?:months|years))\b",
     re.IGNORECASE,
 )
 PLAIN_ASK = re.compile(

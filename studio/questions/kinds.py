@@ -4,20 +4,26 @@ import re
 
 import msgspec
 
+from studio.questions.answer_air import named_unit
+from studio.questions.answer_tread import wear_rate
 from studio.questions.facts import Reading
 from studio.questions.kind_words import (
     ASKS,
     CLUES,
+    HOW_FAST,
     KINDS,
     OTHER_VEHICLES,
     PLAIN_ASK,
     PRAISE,
     SPAM,
     TIRES,
+    WET,
+    WHEN_NEW,
     QuestionKind,
 )
-from studio.questions.plain_text import small_letters
+from studio.questions.plain_text import plainly
 from studio.questions.reading import read
+from studio.questions.spelling import set_right
 
 ENOUGH = 3.0
 ENOUGH_UNASKED = 5.0
@@ -68,11 +74,11 @@ def kinds_of(reading: Reading) -> Asked:
     if OTHER_VEHICLES.search(text) and not _has_size(reading):
         return Asked(kind="none", why=("no car tire",))
     scores = _scored(reading)
-    asks = ASKS.search(text) is not None
+    asks = ASKS.search(set_right(text)[0]) is not None
     main = max(KINDS, key=lambda kind: (scores.points[kind], -KINDS.index(kind)))
     best = scores.points[main]
     grave = bool(damage)
-    told = reading.first("depth", "date_code") is not None and not PRAISE.search(text)
+    told = _tells_enough(reading) and not PRAISE.search(text)
     enough = ENOUGH if asks or grave or told else ENOUGH_UNASKED
     if best < enough or not (main == "convert" or _about_tires(reading)):
         return Asked(kind="none", why=("nothing asked that can be computed",))
@@ -83,6 +89,14 @@ def kinds_of(reading: Reading) -> Asked:
     if first not in ("none", main) and scores.points[first] >= ENOUGH:
         main, also = first, (main, *(kind for kind in also if kind != first))
     return Asked(kind=main, also=also, why=tuple(scores.why[main]))
+
+
+def _tells_enough(reading: Reading) -> bool:
+    """Whether facts stand in the comment that nobody writes without wanting to know."""
+    if reading.first("depth", "date_code", "worn") is not None:
+        return True
+    measured = reading.of("pressure", "pressure_before", "placard_pressure", "pressure_change", "temperature", "size")
+    return len({fact.said for fact in measured}) >= 2
 
 
 _FURTHER = re.compile(
@@ -106,7 +120,7 @@ _ELSEWHERE = re.compile(
     r"\b(?:paint|screen|wall|gum|soap|tint|window|phone|skin|finger|tub|wrap|ceiling)\w*\b", re.IGNORECASE
 )
 _CORNERS = ("front_left", "front_right", "rear_left", "rear_right")
-_ON_THE_ROAD = re.compile(r"\b(?:curb|kerb|pot ?hole|driv\w+|highway|road|car|van|truck|suv)\b", re.IGNORECASE)
+_ON_THE_ROAD = re.compile(r"\b(?:curb|kerb|pot ?hole|dr[io]v\w+|highway|road|car|van|truck|suv)\b", re.IGNORECASE)
 
 
 def _about_tires(reading: Reading) -> bool:
@@ -123,6 +137,9 @@ def _about_tires(reading: Reading) -> bool:
         "spare",
         "pressure",
         "pressure_before",
+        "placard_pressure",
+        "sidewall_pressure",
+        "pressure_change",
         "season",
         "difference",
         "drivetrain",
@@ -130,6 +147,9 @@ def _about_tires(reading: Reading) -> bool:
         "limit",
         "zone",
         "mark",
+        "rim",
+        "worn",
+        "share_left",
     )
     if any(word in _CORNERS for fact in reading.of("place") for word in fact.where):
         return True
@@ -139,7 +159,7 @@ def _about_tires(reading: Reading) -> bool:
         return True
     if reading.first("damage") and _ON_THE_ROAD.search(reading.text):
         return True
-    if {"flat_spot", "cord", "separation"} & set(reading.words("damage")):
+    if {"flat_spot", "cord", "separation"} & set(reading.words("damage")) or "foam" in reading.words("repair"):
         return True
     return reading.first(*own) is not None or TIRES.search(reading.text) is not None
 
@@ -163,7 +183,7 @@ def _also(main: QuestionKind, scores: _Scores, reading: Reading) -> tuple[Questi
 def _scored(reading: Reading) -> _Scores:
     scores = _Scores()
     words: dict[QuestionKind, set[str]] = {}
-    small = small_letters(reading.text)
+    small = plainly(set_right(reading.text)[0])
     for clue in CLUES:
         if clue.pattern.search(small) and clue.why not in words.setdefault(clue.kind, set()):
             words[clue.kind].add(clue.why)
@@ -175,6 +195,9 @@ def _scored(reading: Reading) -> _Scores:
         scores.add("pressure", 1.5, "a pressure in a question")
     for judge in (_damage, _sizes, _depths, _air, _others):
         judge(reading, scores)
+    told_why = reading.words("damage") == ("puncture",) and not reading.first("repair", "zone")
+    if told_why and scores.points["repair"] <= 5 and scores.points["matching"] >= 4 and reading.first("depth"):
+        scores.points["repair"] = min(scores.points["repair"], scores.points["matching"] - 0.5)  # why one is replaced
     return scores
 
 
@@ -258,12 +281,19 @@ def _depths(reading: Reading, scores: _Scores) -> None:
         scores.add("matching", 2, "a new tire among others")
     if "all" in reading.words("drivetrain") and len({fact.said for fact in now}) >= 2:
         scores.add("matching", 2 if len(told) >= 2 else 4, "unlike treads on all-wheel drive")
+    if len(set(reading.words("season")) - {"studded"}) >= 2:
+        scores.add("matching", 4, "tires for two seasons")
     if reading.first("difference"):
         scores.add("matching", 3, "a difference of depth")
     if "all" in reading.words("drivetrain") and scores.points["matching"] > 0:
         scores.add("matching", 2, "all wheels are driven")
     if scores.points["rotation"] >= 5 and not worded:
         scores.points["matching"] = min(scores.points["matching"], 4.0)  # unlike treads are why they rotate
+    if reading.first("worn") and wear_rate(reading):
+        scores.add("life", 6, "a rate of wear")
+    aged = reading.of("depth_new", "depth_before")
+    if now and aged and WHEN_NEW.search(reading.text):
+        scores.add("life", 6, "when new ones are due, by two depths")
     if now and distances and scores.points["life"] > 0:
         scores.add("life", 3, "depth and distance")
     if now and len(distances) >= 2 and len(reading.of("depth", "depth_before")) >= 2:
@@ -292,13 +322,31 @@ def _air(reading: Reading, scores: _Scores) -> None:
         scores.add("pressure", 3, "two pressures")
     elif pressures:
         scores.add("pressure", 1.5, "a pressure")
-    if scores.points["hydroplaning"] >= 6 and pressures:
-        scores.points["pressure"] = min(scores.points["pressure"], 2.0)
+    wet = WET.search(reading.text) is not None or reading.first("water") is not None
+    if wet and (reading.first("speed") or HOW_FAST.search(reading.text)):
+        scores.add("hydroplaning", 6, "a speed on a wet road")
+    if scores.points["hydroplaning"] >= 6:
+        scores.points["convert"] = min(scores.points["convert"], 2.0)
+        if pressures:
+            scores.points["pressure"] = min(scores.points["pressure"], 2.0)
     quantity = reading.first("depth", "depth_new", "pressure", "distance", "odometer", "load", "difference", "limit")
     if quantity is None and not reading.first("length", "depth_without_unit", "speed"):
         scores.points["convert"] = 0.0
+    if len(temperatures) < 2 and _other_unit(reading):
+        scores.add("convert", 5, "another unit of the same kind named")
     if scores.points["convert"] >= 5 and len(temperatures) < 2:
         scores.add("convert", 2, "a quantity to convert")
+
+
+def _other_unit(reading: Reading) -> bool:
+    """Whether a unit is named apart from any number into which a quantity of the comment can be turned."""
+    return any(
+        named_unit(reading.text, fact) is not None and not _NUMBERED.search(reading.text[: fact.start][-1:])
+        for fact in reading.of("depth", "depth_new", "pressure", "distance", "load")
+    )
+
+
+_NUMBERED = re.compile(r"[0-9]")
 
 
 def _others(reading: Reading, scores: _Scores) -> None:

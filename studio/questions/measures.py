@@ -5,6 +5,7 @@ import re
 from studio.model.quantity import Quantity, UnitName, depth, length
 from studio.model.running_text import RunningNumber, numbers_in
 from studio.questions.facts import Fact, Found, overlaps
+from studio.questions.plain_text import without_hedges
 
 _I = re.IGNORECASE
 _DEEPEST_IN = 0.8
@@ -24,7 +25,8 @@ _AFTER_DAMAGE = re.compile(
     rf"{_DAMAGED}s?,? (?:(?:that|which) )?(?:(?:is|are|was|of|about|around|approx\w*|maybe|roughly|measures) ?|~ ?)+$",
     _I,
 )
-_SIZE_WORD = re.compile(r"^ ?(?:long|wide|across|in diameter|diameter|in length)\b", _I)
+_SIZE_WORD = re.compile(r"^ ?(?:long|wide|across(?! (?:all|the|every|my|both|each))|in diameter|diameter"
+    r"|in length)\b", _I)
 _FROM = re.compile(
     r"^ ?(?:\w+ )?(?:from|away from|to|inside|off) (?:the |my )?(?:side ?wall|edge|shoulder|rim|bead"
     r"|outer edge)",
@@ -45,7 +47,7 @@ _LIMIT_AFTER = re.compile(
     _I,
 )
 _APART_AFTER = re.compile(
-    r"^(?: ?(?:nds|tread|depth|in|of an inch|of tread))* ?(?:difference|apart|diff|variance"
+    r"^(?: ?(?:nds|tread|depth|in|of an inch|of))* ?(?:difference|apart|diff|variance"
     r"|variation|less|more|lower|higher|deeper|shallower|between|of each other)\b",
     _I,
 )
@@ -80,12 +82,21 @@ _WAS_BEFORE = re.compile(
 )
 _WORN_BEFORE = re.compile(
     r"\b(?:per|each|every|does|a single)(?: \w+)? ?$|"
-    r"\b(?:lost|lose|losing|worn(?: off| away)?|wore(?: off)?|used(?: up)?|wears?"
-    r"|wear of)(?: (?:about|only|just|around|by|already))* ?$",
+    r"\b(?:lost|los(?:e|es|ing)|worn(?: off| away)?|wore(?: off)?|used(?: up)?|wears?"
+    r"|wear(?:ing)?(?: rate)?(?: of| is)?|wear of)(?: (?:about|only|just|around|by|already))* ?$",
     _I,
 )
-_WORN_AFTER = re.compile(r"^ ?(?:of (?:tread )?wear|worn (?:off|away)|gone|wear)\b", _I)
+_WORN_AFTER = re.compile(
+    r"^ ?(?:of (?:tread )?wear|worn (?:off|away)|gone|wear)\b"
+    r"|^ ?(?:of (?:tread|wear|an inch) |of an inch |tread |off )?(?:every|per|each|for every|for each|/|alle"
+    r"|tous les|cada|ogni)"
+    r" ?(?:~ ?)?(?:[0-9][0-9.,]* ?(?:k\b|thousand|mi|km|kilo)|mi(?:le)?s?\b|km\b|k\b|thousand|year|month|jahr|mois"
+    r"|mes\b|an\b)",
+    _I,
+)
 _WATER = re.compile(r"^ ?(?:deep |of )?(?:standing )?(?:water|puddle|rain)|^ of (?:\w+ )?water", _I)
+_WATER_BEFORE = re.compile(r"\b(?:water|puddles?|eau|wasser|agua)(?: (?:is|was|of|about|at|film|depth|deep"
+    r"|on the road))* ?$", _I)
 _AROUND_AFTER = re.compile(
     r"^ ?(?:of |in |larger |smaller |bigger |more |less |difference )*(?:rolling )?(?:circumference|umfang|circonf)", _I
 )
@@ -120,13 +131,23 @@ def measures(text: str, found: Found) -> list[RunningNumber]:
     masked = _masked(text, found.facts)
     bare = []
     for number in numbers_in(masked):
-        if number.unit is None:
+        if number.unit is None or _put_in(masked, number):
             bare.append(number)
         elif number.unit in ("mm", "32nds", "in"):
             _length(text, number, found)
         elif (simple := _SIMPLE.get(number.unit)) is not None:
             _simple(text, number, simple, found)
     return bare
+
+
+_PUT = re.compile(r"\b(?:put|pump(?:ed)?|fill(?:ed)?|had|have|got|run|ran|running) $", _I)
+
+
+def _put_in(text: str, number: RunningNumber) -> bool:
+    """``I put 50 in``: air, no inches."""
+    if number.unit != "in" or not 15 <= number.value <= 90 or not number.text.lower().endswith(" in"):
+        return False
+    return _PUT.search(without_hedges(text[max(0, number.start - 25) : number.start])) is not None
 
 
 def _masked(text: str, facts: list[Fact]) -> str:
@@ -204,7 +225,7 @@ def _grouped(value: float, number: RunningNumber) -> float:
 
 
 def _length(text: str, number: RunningNumber, found: Found) -> None:
-    before, after = text[max(0, number.start - 60) : number.start], text[number.end : number.end + 45]
+    before, after = without_hedges(text[max(0, number.start - 60) : number.start]), text[number.end : number.end + 45]
     field = _length_field(number, before, after)
     unit = number.unit
     assert unit is not None
@@ -265,7 +286,7 @@ def _length_field(number: RunningNumber, before: str, after: str) -> str:
             return "damage_place"
         damaged = _BEFORE_DAMAGE.match(after) or _AFTER_DAMAGE.search(before)
         return "damage_size" if damaged else "diameter" if number.value >= 20 else "length"
-    if _WATER.match(after):
+    if _WATER.match(after) or _WATER_BEFORE.search(before):
         return "water"
     if _FROM.match(after):
         return "damage_place"

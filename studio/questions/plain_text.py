@@ -20,6 +20,32 @@ def small_letters(text: str) -> str:
     return small if len(small) == len(text) else "".join(c.lower() if len(c.lower()) == 1 else c for c in text)
 
 
+_HEDGE = re.compile(
+    r"\b(?:like|about|around|roughly|approx\w*\.?|maybe|nearly|almost|circa|say|probably|exactly|barely|literally"
+    r"|(?:a )?(?:little |bit )?(?:over|under)|at least|at most)[ ~]+(?=(?:a |an )?[0-9])|~ ?(?=[0-9])",
+    re.IGNORECASE,
+)
+_HEDGE_END = re.compile(
+    r"(?:\b(?:like|about|around|roughly|approx\w*\.?|maybe|nearly|almost|circa|say|probably|exactly|barely|literally"
+    r"|somewhere) ?|~ ?)+$",
+    re.IGNORECASE,
+)
+_FILLER = re.compile(
+    r"\b(?:literally|actually|really|basically|honestly|kinda|kind of|sort of|sorta|lol|lmao|bro|dude|mate|man"
+    r"|guys|please|pls|plz|btw|fwiw|tbh|imo) ",
+)
+
+
+def without_hedges(before: str) -> str:
+    """What stands before a number, without the words that only say it is not exact: ``at about`` is ``at``."""
+    return _HEDGE_END.sub("", before)
+
+
+def plainly(text: str) -> str:
+    """Small letters without fillers and without hedges before numbers, for what is asked; no place is kept."""
+    return _FILLER.sub("", _HEDGE.sub("", small_letters(text)))
+
+
 def plain_text(text: str) -> tuple[str, str]:
     """(the text to read, what was left out of it in one sentence or nothing). Spans in it are spans of ``text``."""
     kept = _COLOR.sub(lambda found: " " * len(found[0]), text[:MOST_READ].translate(_SAME))

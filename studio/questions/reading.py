@@ -14,6 +14,7 @@ from studio.questions.measures import measures, rims
 from studio.questions.places_said import places_said
 from studio.questions.plain_text import plain_text
 from studio.questions.roles import with_moments, with_places
+from studio.questions.spelling import Places, set_right
 from studio.questions.vocabulary import vocabulary
 from studio.tires.designation import parse_marking
 
@@ -31,7 +32,8 @@ _TIRE_ON_WHEEL = re.compile(
 
 def read(comment: str) -> Reading:
     """What a comment says of tires. Spans are of ``comment`` itself."""
-    text, out = plain_text(comment)
+    written, out = plain_text(comment)
+    text, places = set_right(written)
     found = Found(facts=[], impossible=[])
     bare = []
     if _DIGIT.search(text):
@@ -57,12 +59,21 @@ def read(comment: str) -> Reading:
     _contradictions(text, facts, found)
     if len(facts) > MOST_FACTS_SAID:
         out = " ".join([out, f"Only the first {MOST_FACTS_SAID} of {len(facts)} facts are kept."]).strip()
+    facts = facts[:MOST_FACTS_SAID]
     return Reading(
-        text=text,
-        facts=tuple(facts[:MOST_FACTS_SAID]),
+        text=written,
+        facts=tuple(_as_written(fact, written, places) for fact in facts) if places.moved else tuple(facts),
         impossible=tuple(dict.fromkeys(found.impossible))[:10],
         left_out=out,
     )
+
+
+def _as_written(fact: Fact, written: str, places: Places) -> Fact:
+    """The fact with its span in the comment as it was written."""
+    if fact.start == fact.end:
+        return fact
+    start, end = places.start(fact.start), places.end(fact.end)
+    return msgspec.structs.replace(fact, start=start, end=end, text=written[start:end])
 
 
 def _settled(text: str, found: Found, spots: list[Fact]) -> list[Fact]:

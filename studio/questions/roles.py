@@ -5,6 +5,7 @@ import re
 import msgspec
 
 from studio.questions.facts import Fact
+from studio.questions.plain_text import without_hedges
 
 _I = re.IGNORECASE
 _STRONG = re.compile(r"[.;!?\n](?![0-9])")
@@ -178,7 +179,7 @@ def with_moments(text: str, facts: list[Fact]) -> list[Fact]:
 
 
 def _told(text: str, fact: Fact) -> Fact:
-    before, after = text[max(0, fact.start - 50) : fact.start], text[fact.end : fact.end + 30]
+    before, after = without_hedges(text[max(0, fact.start - 50) : fact.start]), text[fact.end : fact.end + 30]
     field = fact.field
     if field == "distance":
         field = _distance_role(before, after)

@@ -110,7 +110,8 @@ _DAMAGE = _words(
         "damage",
         "cord",
         r"\bcords?\b|\bshow(?:s|ing|n)? (?:the |some )?(?:metal|steel|wires?|threads?|canvas|belts?|strings?)"
-        r"|\bsee (?:\w+ )?(?:wires?|strings?|steel|threads?|belts?|canvas)\b|\b(?:steel|metal|wires?|belts?"
+        r"|\bsee (?:\w+ ){0,2}(?:wires?|strings?|steel|threads?|belts?|canvas|fabric|mesh|cloth|nylon|plies|ply)\b"
+        r"|\b(?:steel|metal|wires?|belts?"
         r"|threads?|canvas|mesh|fabric|karkasse"
         r"|gewebe)[ ,]{0,2}(?:is |are |starting to |belts? |wires? |cords? |now )?(?:show\w*"
         r"|expos\w*|visible|poking|sticking|coming|peeking|sichtbar)|\bsee (?:the )?(?:wires?|steel"
@@ -158,7 +159,8 @@ _DAMAGE = _words(
         "damage",
         "puncture",
         r"\bnails?\b|\bscrews?\b|\bpunctur\w*|\bstaples?\b|\bholes?\b|\bbolt (?:in|stuck)"
-        r"|\bflat tires?\b|\bflat tyres?\b|\b(?:got|have|had|get|has) a flat\b|\bspike in"
+        r"|\bflat tires?\b|\bflat tyres?\b|\b(?:on|got|have|had|get|has|with|repair|plug|patch) a (?:\w+ )?flat\b"
+        r"|\b(?:went|gone|goes|is|was|ran|totally|completely) flat\b(?! ?-?spot)|\bplattfu[sß]\w*|\bspike in"
         r"|\bshard|\bnagel\b|\bschraube\b|\bclous?\b|\bvis dans|\bcrev(?:aison|[ée])\w*"
         r"|\bclavos?\b|\btornillo|\bpinchaz\w*|\bpinchad\w*|\bponchad\w*|\bchiod[oi]\b"
         r"|\bforat\w*|\bforatura|\bloch\b|\bbucato|\bpiece of (?:metal|glass|wire)|\bglass in"
