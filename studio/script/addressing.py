@@ -8,7 +8,7 @@ from studio.script.verdict import Around
 
 _OTHER_CLAUSE, _WEIGHT = 40, 30  # characters: what another clause costs, what a weighty word is worth
 _NEAR = 90  # characters: words farther from a number than this do not tell what it is about
-_CLAUSE = re.compile(r"[,;()–—]\s|\b(?:and|but|while|whereas|though|when|because|although)\b", re.IGNORECASE)
+_CLAUSE = re.compile(r"[,;:()–—]\s|\b(?:and|but|while|whereas|though|when|because|although)\b", re.IGNORECASE)
 _NUMBERS = re.compile(
     r"\d|\b(?:two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|\w+teen|\w+ty|hundred|thousand|half|quarter|"
     r"eighth|thirty-seconds?|twice|double|triple)\b", re.IGNORECASE)  # fmt: skip
@@ -19,6 +19,7 @@ _RULES_OUT = {  # what the key says makes these meanings impossible in its claus
     "new": ("past", "depth", "mean"), "legal": ("depth",), "over_legal": ("depth", "legal"), "apart": ("depth",),
     "tolerance": ("apart", "around", "depth"), "rating": ("carry",), "placard": ("read", "set", "before"),
     "lamp": ("read", "placard"), "hole": ("depth",), "advice": ("depth",), "water": ("depth",),
+    "zone": ("tolerance",),
 }  # fmt: skip
 
 
@@ -51,7 +52,7 @@ def addressed(around: Around, dimensions: Sequence[Dimension], of_somebody: bool
     named = [aspect for _, aspect in sorted(scored)]
     ruled_out = {its for aspect in clause for its in _RULES_OUT.get(aspect, ())
                  if aspect not in _BY_NEARNESS or raw[aspect] <= raw.get(its, raw[aspect])}  # fmt: skip
-    shared = {aspect for aspect in clause if not BY_ID[aspect].of_tire and BY_ID[aspect].weight}
+    shared = {aspect for aspect in clause - ruled_out if not BY_ID[aspect].of_tire and BY_ID[aspect].weight}
     if shared and not of_somebody and "money" not in dimensions:
         nearest = min(raw[aspect] for aspect in shared)
         ruled_out |= {aspect for aspect in named if BY_ID[aspect].of_tire and raw[aspect] >= nearest}

@@ -46,7 +46,8 @@ ASPECTS: tuple[Aspect, ...] = (
        r"\blimit (?:in|is|here|of)\b", "tread_left:limit tread_left:legal_minimum tread_left:winter_minimum "
        "life:legal_minimum life:winter_minimum", of_tire=False, weight=1),
     _a("over_legal", "len", r"\b(?:above|over|to spare|more than|left (?:before|until|down)|away from|to go|clear of)\b"
-       r"(?=.*\b(?:legal|law|limit|minimum)\b)|(?<=legal)\b.*\bto go\b", "tread_left:margin tread_left:above_legal",
+       r"(?=.*\b(?:legal|law|limit|minimum)\b)|(?<=legal)\b.*\bto go\b"
+       r"|\b(?:legal|clears?.*|pass(?:es|ed)?.*) by\b", "tread_left:margin tread_left:above_legal",
        weight=2),
     _a("advice", "len", r"advi[sc]e|recommend|wet[- ]road|wet roads?\b|for rain|in the rain|for winter|for snow|"
        r"(?:winter|summer) t[iy]res? (?:want|need|should|ask|call)|for (?:winter|summer) t[iy]res",

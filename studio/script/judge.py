@@ -10,22 +10,24 @@ from studio.script.addressing import addressed
 from studio.script.agreement import agrees, off_by
 from studio.script.aspects import BY_ID, Dimension
 from studio.script.citing import cited_in, elsewhere
+from studio.script.differences import difference
 from studio.script.grooves import at_its_place
 from studio.script.ground import Ground
 from studio.script.known import Known
-from studio.script.meant import in_unit_said, meant
+from studio.script.meant import headlines, in_unit_said, meant
 from studio.script.said import Said
 from studio.script.size_codes import judge_size
 from studio.script.verdict import GENERAL, INDEFINITE, Around, Judged, dimensions_of, points, subjects_of
 
 _PLAIN = ("len", "pressure", "week", "year")  # what is meant even where no word says so
 _INSTEAD = re.compile(r"\b(?:instead of|rather than|not)(?: the| a| an)?\s+$", re.IGNORECASE)
-_TIRES = re.compile(r"\b(?:tires?|tyres?|rubber|set|pair|spare|made|code)\b", re.IGNORECASE)
+_TIRES = re.compile(r"\b(?:tires?|tyres?|rubber|set|pair|spare|made|code|week)\b", re.IGNORECASE)
 _BOUGHT = re.compile(
     r"\b(?:tires?|tyres?|rubber|sets?|pairs?|spare|wheels?|mount\w*|balanc\w*|shav\w*|fitt\w*|used|four|new)\b", re.I)
+_COIN = re.compile(r"[- ]?(?:coins?|pieces?|bills?|notes?)\b", re.IGNORECASE)
 _FOR_ALL = frozenset({"legal", "advice", "placard", "tolerance", "interval", "torque", "lamp", "since", "set"})
 _GOES_ON = ("placard", "set")  # "front 250 kPa, rear 240": named once, meant twice
-_SPECIFIC = frozenset({"floats", "apart", "over_legal", "rpm", "since", "hole", "turns"})
+_SPECIFIC = frozenset({"floats", "apart", "over_legal", "rpm", "since", "hole", "turns", "week", "year", "zone"})
 _CENTS = 10.0  # an amount said coarser than this is not matched with whatever choice comes near it
 
 
@@ -51,7 +53,7 @@ def _judged(said: Said, around: Around, ground: Ground, dimensions: Sequence[Dim
     if meaning.match is not None:
         return _computed(meaning.match, ground)
     own = [its for its in _loose(ground, dimensions, frozenset(), around) if its.source in around.context]
-    if meaning.expected and not meaning.in_clause and (match := _match(said, own)):
+    if meaning.expected and (not meaning.in_clause or "money" in dimensions) and (match := _match(said, own)):
         return _computed(match, ground)
     of_tire = bool(meaning.expected) and BY_ID[meaning.aspect].of_tire
     named = of_tire and around.spoken is not None and sure
@@ -64,19 +66,36 @@ def _judged(said: Said, around: Around, ground: Ground, dimensions: Sequence[Dim
     apart = [its for its in loose if its.topic == "matching"] if said.units == ("in",) else []
     if meaning.aspect == "depth" and (match := _match(said, apart)):  # depths are said in thirty-seconds, not inches
         return _computed(match, ground)
-    indefinite = "money" not in dimensions and INDEFINITE.search(around.sentence)
-    stray = dimensions == ["money"] and not (around.context or _BOUGHT.search(around.sentence) or around.spoken)
-    other = stray or indefinite or GENERAL.search(around.sentence) or _INSTEAD.search(around.sentence, 0, around.at[0])
-    clear = bool(meaning.expected) and not other and (sure or not of_tire or _whoever(said, meaning, around, ground))
+    known = sure or not of_tire or _of_point(meaning, around, dimensions) or _whoever(said, meaning, around, ground)
+    clear = bool(meaning.expected) and known and not _of_others(around, dimensions)
+    if between := difference(said, around, own or loose):
+        return _computed(between, ground)
     if clear and (meaning.in_clause or (not meaning.cued and sure and dimensions[0] in _PLAIN)):
         near = [*loose, *_loose(ground, dimensions, _axles_of(subjects), around)] if subjects else loose
         return _contradicted(said, meaning, own, near, ground)
     if match := _match(said, loose):
         return _computed(match, ground)
     row = cited_in(said, around, ground, dimensions, strict=False)
+    if row is None and said.unit_inferred and (match := _match(said, _anybodys(ground, dimensions))):
+        return _computed(match, ground)
     if row or said.unit_inferred:
         return row
     return Judged(state="unbacked", why="nothing computed and no table backs it")
+
+
+def _of_others(around: Around, dimensions: Sequence[Dimension]) -> bool:
+    """Whether the sentence speaks of other cars, of any tire, or of what costs money besides tires."""
+    if GENERAL.search(around.sentence) or _INSTEAD.search(around.sentence, 0, around.at[0]):
+        return True
+    if "money" in dimensions:
+        return not (around.context or _BOUGHT.search(around.sentence) or around.spoken)
+    return bool(INDEFINITE.search(around.sentence))
+
+
+def _of_point(meaning: "Meaning", around: Around, dimensions: Sequence[Dimension]) -> bool:
+    """Whether the clause names what one of the talking point's own findings gives."""
+    own = any(its.source in around.context for its in meaning.expected)
+    return own and meaning.in_clause and "money" not in dimensions
 
 
 class Meaning(msgspec.Struct, frozen=True, kw_only=True):
@@ -119,7 +138,8 @@ def _meaning(said: Said, around: Around, ground: Ground, dimensions: Sequence[Di
 def _whoever(said: Said, meaning: Meaning, around: Around, ground: Ground) -> bool:
     """Whether nobody at all has that number of what the clause names, so that it is wrong whoever is meant."""
     named = meaning.aspect in _SPECIFIC and meaning.cued and meaning.in_clause and points(around.sentence)
-    if not named or around.spoken is not None or around.carried is not None:
+    somebody = around.carried is not None or (around.spoken is not None and around.spoken.sure)
+    if not named or somebody:
         return False
     return not any(agrees(said, its) for its in ground.by_aspect.get(meaning.aspect, ()))
 
@@ -133,6 +153,8 @@ def _claims_nothing(said: Said, around: Around, dimensions: Sequence[Dimension])
     if dimensions == ["age"]:
         advises = "age_advice" in around.cues
         return not (advises or _TIRES.search(around.sentence) or around.spoken or around.context)
+    if dimensions == ["money"] and _COIN.match(around.sentence, around.at[1]):
+        return True
     return dimensions == ["share"] and said.value == 100 and around.spoken is None
 
 
@@ -173,6 +195,13 @@ def _loose(
             meant = its.source in around.context or its.subjects & subjects
             if meant or (not subjects and _FOR_ALL & set(its.aspects)):
                 yield its
+
+
+def _anybodys(ground: Ground, dimensions: Sequence[Dimension]) -> list[Known]:
+    """What is said of anybody, for a number that leaves out its unit and whom it is about."""
+    if "temp" in dimensions:
+        return []
+    return [its for its in headlines(ground.known.get(dimensions[0], ())) if its.topic != "given"]
 
 
 def _match(said: Said, members: Iterable[Known]) -> Known | None:

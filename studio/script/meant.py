@@ -10,7 +10,9 @@ from studio.script.known import Known
 from studio.script.numbers import OWN
 from studio.script.said import Said
 
-_HEADLINE = frozenset({*OWN, "told"}) - {"uncertainty"}
+_HEADLINE = frozenset({
+    *OWN, "told", "read", "set_front", "set_rear", "front_pressure", "rear_pressure",
+}) - {"uncertainty"}  # fmt: skip
 _NEARLY = 1.5
 _OFTEN = 5.0  # a number that a point is about is meant unless it is this many times as far off
 
@@ -18,10 +20,10 @@ _OFTEN = 5.0  # a number that a point is about is meant unless it is this many t
 def meant(said: Said, expected: Sequence[Known], own: Sequence[Known], loose: Sequence[Known]) -> Known:
     """The number meant: one whose digits were swapped or whose point was moved, one of the findings that the talking
     point is about (``own``), a finding's own number, the nearest. ``loose`` is what else its subjects have."""
-    swapped = (known for known in map(_headlines, (own, expected, loose)))
+    swapped = (known for known in map(headlines, (own, expected, loose)))
     candidates = next(filter(None, (
         *([its for its in known if slipped(said, its)] for known in swapped),
-        [its for its in _headlines(expected) if slipped(said, its, changed=True)],
+        [its for its in headlines(expected) if slipped(said, its, changed=True)],
     )), expected)  # fmt: skip
     mine = {its.source for its in own}
     near = {id(its): distance(said, its) * (1 if its.name in _HEADLINE else 2) for its in candidates}
@@ -45,7 +47,8 @@ def in_unit_said(said: Said, known: Known, ground: Ground) -> str:
     return (msgspec.structs.replace(right, value=-right.value) if below else right).text()
 
 
-def _headlines(known: Iterable[Known]) -> list[Known]:
+def headlines(known: Iterable[Known]) -> list[Known]:
+    """The numbers that people say of a finding, not those it was worked out with."""
     return [its for its in known if its.name in _HEADLINE or its.topic == "given"]
 
 

@@ -14,7 +14,8 @@ _ALLOWED = re.compile(r"toleran|allow|permit|manual|maker|handbook|accept|shops?
 _TREAD = re.compile(r"tread|deep|depth|rubber|thirty|profile|\bmm\b|millim", re.IGNORECASE)
 _AGE = re.compile(r"\bold\b|\bage\b", re.IGNORECASE)
 _PRESSURE = re.compile(r"pressure|\bair\b|psi|bar", re.IGNORECASE)
-_OF_NUMBER = re.compile(r" (?:the|our|that|of the) (?:\w+ )?$", re.IGNORECASE)
+_OF_NUMBER = re.compile(r" (?:the|our|that|of the) (?:\w+ ){0,3}$", re.IGNORECASE)
+_OF_THAT = re.compile(r" (?:that|this|as much)\W", re.IGNORECASE)
 _END = re.compile(r" (?:the|that of the|as much as the|our) (front|rear|back)\b", re.IGNORECASE)
 _CLOSE = 0.12
 _ROUGH = 0.15
@@ -39,6 +40,8 @@ def _of_numbers(said: Said, around: Around, others: Sequence[Said], ground: Grou
     shift = said.start - around.at[0]
     if after is not None and _OF_NUMBER.fullmatch(around.sentence[around.at[1] : after.start - shift] or "-"):
         return _held(said, first.value, _like(after, first), "what is said", "")
+    if after is not None and first.units == after.units and _OF_THAT.match(around.sentence, around.at[1]):
+        return _held(said, after.value, first.value, "what is said", "")
     if _ALLOWED.search(around.sentence, around.at[1]):
         members = [its for its in ground.by_aspect.get("tolerance", ()) if its.dimension in dimensions_of(first)]
         own = [its for its in members if its.source in around.context] or members

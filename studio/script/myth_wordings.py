@@ -7,7 +7,7 @@ words that it needs to be advice at all.
 import re
 from collections.abc import Mapping
 
-_TWO = r"(?:2/32|two[ -]thirty[ -]?seconds?)"
+_TWO = r"(?:2/32|(?:two|2)[ -](?:thirty[ -]?seconds?|32nds?))"
 _TEN = r"(?:10|ten)\s?(?:degrees|°|º|f\b)"
 _SAME = r"(?:same|identical|equal|exactly|equals)"
 _TIRE = r"(?:tires?|tyres?)"
@@ -16,6 +16,7 @@ PATTERNS: dict[str, tuple[str, ...]] = {
         r"(?:\b\d{3}\b|first (?:number|figure|three digits)|two[ -](?:hundred|twenty|thirty|forty|fifteen|oh)[a-z -]*)"
         r".{0,60}(?:tread(?:'s|’s)? width|width of (?:the|its|your) tread|how wide (?:the|its|your) tread|wide tread)",
         r"tread (?:is|width is|width of|measures).{0,20}\b(?:1[4-9]|2\d|3[0-4])\d\s?(?:mm|millim\w+)",
+        r"tread (?:(?:that|which) is |of )?(?:1[4-9]|2\d|3[0-4])\d\s?(?:mm|millim\w+)(?: wide| in width|\b)",
         r"(?:tread width|width of the tread).{0,40}\b\d{3}\b",
     ),
     "r_speed": (
@@ -43,6 +44,8 @@ PATTERNS: dict[str, tuple[str, ...]] = {
         r"same (?:size|marking|code).{0,80}(?:same|identical|equal) (?:\w+ )?(?:circumference|diameter|height|roll)",
         r"same (?:size|marking|code).{0,60}(?:roll|turn|measure)\w* (?:exactly )?(?:the same|alike|equally)",
         r"same (?:circumference|diameter).{0,60}same size",
+        r"(?:\d{3}/\d{2} ?Z?R ?\d{2}|same (?:size|marking|code)).{0,60}\b(?:roll|cover|travel|go)\w* (?:exactly )?the "
+        r"same (?:distance|way|length)",
         r"(?:\d{3}/\d{2} ?Z?R ?\d{2}|\bsize (?:is|are) the same).{0,60}(?:same|identical|equal) (?:\w+ )?"
         r"(?:circumference|diameter|height)",
         r"\bsizes? (?:is|are) (?:the same|equal|identical).{0,60}(?:circumference|diameter|height).{0,30}\b(?:same|"
@@ -96,6 +99,8 @@ PATTERNS: dict[str, tuple[str, ...]] = {
         r"\bE[- ]?(?:\d{1,2}|number|mark|code)\b.{0,80}(?:made in|was made|is made|manufactur|built|produced|"
         r"country of origin|comes from|came from)",
         r"(?:made|manufactured|built|produced|comes? from|origin).{0,60}\bE[- ]?(?:number|mark)\b",
+        r"\b(?-i:E)\b.{0,40}\bnumber\b.{0,30}(?:tells|says|shows|names|is) (?:you )?(?:where|which country|the country)"
+        r".{0,40}(?:made|manufactured|built|produced|comes? from)",
         r"\b(?-i:E)\b.{0,60}\bcountry\b.{0,40}(?:made|manufactured|built|produced|comes? from)",
     ),
     "six_years": (
@@ -154,7 +159,7 @@ PATTERNS: dict[str, tuple[str, ...]] = {
     ),
 }  # fmt: skip
 TELLS: dict[str, tuple[str, ...]] = {  # a sentence without one of these words cannot state the myth
-    "width": ("tread",), "r_speed": ("speed", "rim", "radius"), "federal_limit": ("2/32", "two"),
+    "width": ("tread",), "r_speed": ("speed", "rim", "radius"), "federal_limit": ("2/32", "two", "32nd"),
     "same_number": ("1.6", "1,6"), "bars_exact": ("bar", "indicator"), "same_size": ("same",),
     "sidewall_pressure": ("wall",), "xl_capacity": ("more",), "pressure_proportion": ("temperature",),
     "one_psi_rule": ("10", "ten"),

@@ -28,12 +28,16 @@ _INDEX = re.compile(r"\bload (?:index|number)(?:,| of| is| says)* (?P<n>\d{2,3})
 _MULTIPLE = re.compile(
     r"\b(?P<m>twice|double|triple|half|(?:two|three|four|five|six|\d{1,2}) times)\b"
     r"(?= (?:as (?:much|deep|many|old|far|fast|high|heavy|wide|long|big|large|thick|tall)|"
-    r"(?:the|its|that|of the|of its|what|our|this|those) |more than ))",
+    r"(?:the|its|that|of the|of its|what|our|this|those)\b|more than ))",
     re.IGNORECASE)  # fmt: skip
 _PART_OF = re.compile(
     r"\b(?P<p>(?:a|one|two|three|four)[ -](?:thirds?|quarters?|fifths?|tenths?)|half|a half) of (?:the |its |their |"
     r"all ){0,2}(?:(?:front|rear|back|left|right|usable|original|full)(?:['’]s)? ){0,3}(?:tread|depth|rubber|life|"
     r"profile)\b", re.IGNORECASE)  # fmt: skip
+_BY_PART = re.compile(
+    r"\bby (?:about |nearly |almost |roughly |more than |over |at least )?"
+    r"(?P<p>(?:a|one|two|three|four)[ -](?:thirds?|quarters?|fifths?|tenths?)|half)\b(?! (?:an?|of|past|the)\b)",
+    re.IGNORECASE)  # fmt: skip
 _A_UNIT = re.compile(
     r"(?<!of )(?<!half )(?<!quarter )(?<!-)\ban? (?:(?P<u>inch|millimet(?:er|re))\b|(?P<v>mile|kilomet(?:er|re)|bar|"
     r"kilo(?:gram)?|pound)(?= (?:is|are|equals|makes|has)\b))", re.IGNORECASE)  # fmt: skip
@@ -65,13 +69,16 @@ _OR_SO = re.compile(r"\s*(?:or so|or thereabouts|give or take|more or less|plus 
 _GOES_ON = frozenset(
     "and or if at in on for behind above below to the but is are was instead rather than against as well too"
     " now left here there while versus vs when with not up before after where only again out over"
-    " past short more can may must will should would could has have had each all round apart".split()
+    " past short we i you he she it that who so then"
+    " more can may must will should would could has have had each all round apart".split()
 )
 _NAMES = re.compile(
     r"\b(?:episode|segment|part|chapter|page|step|number|no\.|tire|tyre|row|section|version|rule|out of)\s+$",
     re.IGNORECASE)  # fmt: skip
 _COUNTED = re.compile(r"\b(?:the|all|these|those|our|your|my)\s+$", re.IGNORECASE)
 _NEXT = re.compile(r"\s*-?\s*([^\W\d_]+|\S)?")
+_IN_UNIT = re.compile(r"\bin (thirty-seconds|millimet(?:er|re)s|psi|kilopascals|kPa)\b", re.IGNORECASE)
+_NAMED_UNIT: dict[str, UnitName] = {"thir": "32nds", "mill": "mm", "psi": "psi", "kilo": "kPa", "kpa": "kPa"}
 _NEXT_WORD = re.compile(r"\s*-?[^\W\d_]")
 _READS = re.compile(
     r"\b(?:reads?|reading|measures?|measured|down to|shows|gauge says|i (?:read|get|got|have))(?: (?:a|an|only|just|"
@@ -83,6 +90,8 @@ _ASIDE = re.compile(
     r"(?= (?:thirty|mm|millim\w*|inch|psi|pounds?|lbs?|kpa|kilo\w*|bar|miles?|degrees?|percent|years?|rev\w*|"
     r"turns? (?:a|per)|times (?:a|per) min|rpm|dollars|euros|bucks)\b)", re.IGNORECASE)  # fmt: skip
 _DEGREES = ("degC", "degF")
+_RAIN: dict[str | None, UnitName] = {"mm": "mm/h", "in": "in/h"}
+_OF_RAIN = re.compile(r" of (?:rain|water) (?:an|per|every|each|in an) hour\b", re.IGNORECASE)
 _OTHER_DEGREES = re.compile(r" (?:of )?(?:camber|toe|caster|steering|negative|turn|lock|slope|angle)\b", re.IGNORECASE)
 _OTHER_MEASURE = re.compile(
     r" ?-?(?:newtons?(?![ -]?met)|kilonewtons?|watts?|kilowatts?|horsepower|hp|lit(?:er|re)s?|gallons?|gram(?:me)?s?|"
@@ -153,6 +162,8 @@ def _special(text: str) -> list[Said]:
         unit = next(its for start, its in _NAMED.items() if word.startswith(start))
         one = _plainly("quantity", match.start(), match.end(), text, 1.0)
         found.append(msgspec.structs.replace(one, units=(unit,), exact=True))
+    for match in _BY_PART.finditer(text):
+        found.append(_part(match, text))
     for match in _PART_OF.finditer(text):
         found.append(_part(match, text))
     spans = [(its.start, its.end) for its in found]
@@ -197,7 +208,10 @@ def _quantities(
 ) -> list[Said]:
     found = []
     for place, number in enumerate(running):
-        if number.unit is not None and not (number.unit in _DEGREES and _OTHER_DEGREES.match(text, number.end)):
+        if number.unit in _RAIN and (rain := _OF_RAIN.match(text, number.end)):
+            whole = msgspec.structs.replace(number, end=rain.end(), text=text[number.start : rain.end()])
+            found.append(_quantity(text, whole, (_RAIN[number.unit],)))
+        elif number.unit is not None and not (number.unit in _DEGREES and _OTHER_DEGREES.match(text, number.end)):
             found.append(_quantity(text, number, _units_of(number)))
         elif number.unit is not None:
             found.append(_quantity(text, number, ()))
@@ -256,6 +270,10 @@ def _borrowed(
     """The unit that a bare number leaves out: that of a neighbor in its sentence, or the gauge's; none for a count."""
     number = running[place]
     dates = number.step == 1.0 and 1950 <= number.value < 2060
+    named = _IN_UNIT.search(text, number.end, number.end + 2 * _BACK)
+    same = named is not None and bisect_right(sentences, named.start()) == bisect_right(sentences, number.start)
+    if named is not None and same and _stands_alone(text, number):
+        return (_NAMED_UNIT[named[1][:4].lower()],)
     if number.value < 0 and not _NEXT_WORD.match(text, number.end):
         return ("degC", "degF")
     if dates or (number.in_words and 0 < number.value < 1) or not _stands_alone(text, number):

@@ -19,8 +19,8 @@ _DENIES = re.compile(
     r"rumou?r|"
     r"contrary|misread|misunderst\w*|confus\w*|forget|hardly|nobody|far from|legend|avoid|resist|ignore|stop|beware|"
     r"think|thinks|thought|believe|believes|believed|assume|assumes|no such|tempt\w*|trap|fooled|fable|error|rather "
-    r"than|instead of|no longer|self-certif\w*|supposedly|so-called|no (?:tires?|tyres?|federal|law|agency|rule|one|us|"
-    r"country|nation|government))\b|n['’]t\b", re.IGNORECASE)  # fmt: skip
+    r"than|instead of|no longer|self-certif\w*|supposedly|so-called|no (?:more|tires?|tyres?|federal|law|agency|"
+    r"rule|one|us|country|nation|government))\b|n['’]t\b", re.IGNORECASE)  # fmt: skip
 _TAKES_BACK = re.compile(
     r"\s*(?:[\"“”’)\]]*\s*)?(?:no\b|it (?:is ?n['’]t|is not|does ?n['’]t|does not|was ?n['’]t|just is)|that(?:'s|’s|"
     r" is) (?:wrong|false|a myth|not|nonsense|untrue|only)|wrong\b|false\b|not so|not true|not quite|untrue|nonsense|"

@@ -11,7 +11,7 @@ from tests.script.scoring import score, sentences
 LEAST = 0.95
 SETS = tuple(
     f"sentences{name}.txt"
-    for name in ("", "_two", "_three", "_four", "_five", "_six", "_seven", "_eight", "_nine")
+    for name in ("", "_two", "_three", "_four", "_five", "_six", "_seven", "_eight", "_nine", "_ten")
 )
 
 
