@@ -79,10 +79,10 @@ class Hydroplaning:
         notes = () if frame.shape == "square" else data.notes
         if frame.shape == "wide":  # the speed driven mostly lies above the tire's point
             notes = (*notes[1:2], *notes[:1], *notes[2:])
-        page = plan(frame, look, words, notes, share=0.73)
+        page = plan(frame, look, words, notes, share=0.745)
         if page.drawing.height < _LEAST_HEIGHT * frame.short:
             notes = notes[:1]
-            page = plan(frame, look, words, notes, share=0.73)
+            page = plan(frame, look, words, notes, share=0.745)
         tire, chart = _parted(page.drawing, frame)
         drawn, reached = water_chart(_floating(data), chart, frame, look)
         names = [note.name for note in notes]
@@ -139,7 +139,7 @@ def _notes(finding: Finding, units: System) -> tuple[Note, ...]:
 def _parted(drawing: Box, frame: Frame) -> tuple[Box | None, Box]:
     """The tire's part, which may run off the frame at the left, and the chart's."""
     if frame.shape == "wide":
-        across = 0.27 * drawing.width
+        across = 0.22 * drawing.width
         left = drawing.left + across + 1.5 * frame.grid
         tire = Box(0.0, drawing.top, drawing.left + across, drawing.height)
         return tire, Box(left, drawing.top, drawing.right - left, drawing.height)
