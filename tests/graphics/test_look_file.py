@@ -11,7 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from studio.graphics.look import LookError, look_for, read_look, shipped_looks
-from studio.graphics.look_file import beside, encode_look_file, read_look_file
+from studio.graphics.look_file import beside, encode_look_file, read_bytes, read_look_file
 from studio.graphics.look_parts import LookFile
 from tests.graphics.own_look import SMALL_PRINT, own_look, values
 
@@ -44,14 +44,14 @@ def test_a_look_is_written_as_it_is_read(tmp_path: Path) -> None:
 @pytest.mark.parametrize(
     ("more", "said"),
     [
-        ({"fonts": {"size": 3}}, r"unknown field `size` - at `\$\.fonts`"),
-        ({"logo": {"corner": "middle"}}, r"\$\.logo\.corner"),
-        ({"logo": {"height": 0.5}}, r"\$\.logo\.height"),
-        ({"zones": {"captions": "yes"}}, r"\$\.zones\.captions"),
-        ({"verdicts": {"keep": "#000000", "maybe": "#111111"}}, r"\$\.verdicts"),
-        ({"corners": 2}, r"\$\.corners"),
-        ({"small_print": "x" * 91}, r"\$\.small_print"),
-        ({"face": None}, "unknown field `face`"),
+        ({"fonts": {"size": 3}}, r"fonts\.size: there is no such name here; expected one of family"),
+        ({"logo": {"corner": "middle"}}, r"logo\.corner: 'middle' was read; expected one of top_left"),
+        ({"logo": {"height": 0.5}}, r"logo\.height: expected a number of at most 0\.2"),
+        ({"zones": {"captions": "yes"}}, r"zones\.captions: expected true or false, got text"),
+        ({"verdicts": {"keep": "#000000", "maybe": "#111111"}}, r"verdicts\.maybe: there is no such name here; expected one of keep"),
+        ({"corners": 2}, "corners: expected a number of at most 1"),
+        ({"small_print": "x" * 91}, "small_print: expected text of at most 90 characters"),
+        ({"face": None}, "face: there is no such name here; expected one of id, name"),
         ({"logo": {"file": "../logo.svg"}}, r"logo\.file '\.\./logo\.svg' must lie beside"),
         ({"logo": {"file": "/etc/passwd.svg"}}, "must lie beside"),
         ({"logo": {"file": "C:\\logo.svg"}}, "must lie beside"),
@@ -119,3 +119,37 @@ def test_any_value_in_any_field_is_read_or_refused_in_one_line(tmp_path_factory:
         assert isinstance(read_look_file(path), LookFile)
     except LookError as error:
         assert "own.json is not a look" in str(error) and str(error).isprintable()
+
+
+@pytest.mark.parametrize(
+    ("change", "told"),
+    [
+        ({"ink": "red"}, "ink: this cannot be; expected a colour #RRGGBB, such as #1A1D21"),
+        ({"glitter": 1}, "glitter: there is no such name here; expected one of id, name, ground"),
+        ({"fonts": {"bolder": "x.ttf"}}, "fonts.bolder: there is no such name here; expected one of family, regular"),
+        ({"verdicts": {}}, "verdicts.keep is missing; expected a colour #RRGGBB, such as #1A1D21"),
+        ({"corners": 7}, "corners: expected a number of at most 1"),
+        ({"logo": {"corner": "middle"}}, "logo.corner: 'middle' was read; expected one of top_left, top_right"),
+        ({"logo": []}, "logo: expected an object, got a list"),
+        ({"name": "x" * 61}, "name: expected text of at most 60 characters"),
+    ],
+)
+def test_what_is_wrong_with_a_look_is_told_in_words(tmp_path: Path, change: dict[str, Any], told: str) -> None:
+    path = tmp_path / "own.json"
+    path.write_text(json.dumps(values() | change), "utf-8")
+    with pytest.raises(LookError) as refused:
+        read_look_file(path)
+    assert str(refused.value).startswith(f"own.json is not a look: {told}")
+
+
+@pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="this system has no named pipes")
+def test_a_pipe_in_place_of_a_logo_is_not_waited_for(tmp_path: Path) -> None:
+    os.mkfifo(tmp_path / "logo.png")
+    with pytest.raises(LookError, match=r"logo\.png is a folder or a device; expected a file"):
+        read_bytes(tmp_path / "logo.png", 1000, "a logo is a small file")
+
+
+def test_a_file_too_large_is_told_with_its_size(tmp_path: Path) -> None:
+    (tmp_path / "logo.png").write_bytes(bytes(1001))
+    with pytest.raises(LookError, match=r"logo\.png holds 1001 bytes; a logo is a small file of at most 1000"):
+        read_bytes(tmp_path / "logo.png", 1000, "a logo is a small file")
