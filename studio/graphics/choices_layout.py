@@ -189,10 +189,11 @@ def _below(choices: Sequence[Choice], currency: str, unit: str, box: Box, frame:
     for choice, its, high in zip(choices, lines, heights, strict=True):
         rows.append(_row(choice, its, Box(box.left, y, box.width, high), names, outlays, own_line, frame, sizes))
         y += high + gap
-    per = _fitted((f"outlay, {currency}, and cost per 1000 {unit} until the next purchase",
-                   f"outlay; {currency} per 1000 {unit} until the next purchase",
-                   f"outlay; {currency} per 1000 {unit} to the next"), box.width - sizes.inset, sizes)  # fmt: skip
-    heads = ((per, box.left + sizes.inset, False),)
+    right, outlay = box.right - sizes.inset, f"outlay, {currency}"
+    room = box.width - 2 * sizes.inset - width(outlay, sizes.small) - 2 * frame.grid
+    per = _fitted((f"{currency} per 1000 {unit} until the next purchase", f"per 1000 {unit} until the next purchase",
+                   f"per 1000 {unit} to the next purchase", f"per 1000 {unit} to the next"), room, sizes)  # fmt: skip
+    heads = ((per, box.left + sizes.inset, False), (outlay, right, True))
     return Table(rows=tuple(rows), sizes=sizes, heads=heads, head=box.top + sizes.small)
 
 
