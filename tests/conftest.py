@@ -5,6 +5,11 @@ import socket
 from typing import Any
 
 import pytest
+from hypothesis import settings
+
+# How long an example takes says how busy the machine is: speed is measured in the benchmarks.
+settings.register_profile("studio", deadline=None)
+settings.load_profile("studio")
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 os.environ.setdefault("QT_LOGGING_RULES", "qt.qpa.*=false")
