@@ -130,7 +130,7 @@ def _records(lines: list[str], separator: str, mended: dict[str, int]) -> Iterat
         if not lines[at].strip() or lines[at].strip().lower().startswith("sep="):
             at += 1
             continue
-        end = _end_of_record(lines, at)
+        end = _end_of_record(lines, at, separator)
         if end is None:
             mended["rows with quotation marks that do not match, read line by line"] = (
                 mended.get("rows with quotation marks that do not match, read line by line", 0) + 1
@@ -142,14 +142,41 @@ def _records(lines: list[str], separator: str, mended: dict[str, int]) -> Iterat
         at = end
 
 
-def _end_of_record(lines: list[str], at: int) -> int | None:
-    """The line after the record that begins at ``at``; None where its quotation marks do not close soon."""
-    marks = 0
-    for here in range(at, min(len(lines), at + _MOST_LINES)):
-        marks += lines[here].count('"')
-        if marks % 2 == 0:
-            return here + 1
+def _end_of_record(lines: list[str], at: int, separator: str) -> int | None:
+    """The line after the record that begins at ``at``; None where its quotation marks do not close soon.
+
+    A mark opens a cell only at the cell's start and closes one only at its end: a stray one takes in no other row.
+    """
+    if lines[at].count('"') % 2 == 0:
+        return at + 1
+    if not _opens(lines[at], separator):
+        return None
+    for here in range(at + 1, min(len(lines), at + _MOST_LINES)):
+        if lines[here].count('"') % 2:
+            return here + 1 if _closes(lines[here], separator) else None
     return None
+
+
+def _opens(line: str, separator: str) -> bool:
+    """Whether the mark that is left open in ``line`` stands at the start of a cell."""
+    within, opened = False, 0
+    for place, sign in enumerate(line):
+        if sign == '"':
+            within = not within
+            opened = place if within else opened
+    before = line[:opened].rstrip(" ")
+    return not before or before.endswith(separator)
+
+
+def _closes(line: str, separator: str) -> bool:
+    """Whether the first mark of ``line`` that is no doubled one stands at the end of a cell."""
+    place = line.find('"')
+    while line[place + 1 : place + 2] == '"':
+        place = line.find('"', place + 2)
+        if place < 0:
+            return False
+    after = line[place + 1 :].lstrip(" ")
+    return not after or after.startswith(separator)
 
 
 def _cells(record: str, separator: str, mended: dict[str, int]) -> list[str]:

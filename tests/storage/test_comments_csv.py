@@ -92,3 +92,21 @@ def test_any_bytes_are_comments_or_refused(content: bytes) -> None:
     except CsvError:
         return
     assert all(it.text and "\x00" not in it.text for it in found.comments)
+
+
+@pytest.mark.parametrize(
+    "broken",
+    ['{n},tread is 5" wide no {n}', '{n},"never closed no {n}', '{n},said "so no {n}', '{n},"a" b "c no {n}'],
+)
+def test_stray_quotation_marks_lose_no_row(broken: str) -> None:
+    rows = [broken.format(n=n) if n % 2 else f"{n},whole comment no {n}" for n in range(400)]
+    read = read_comments("\n".join(["id,comment", *rows]).encode())
+    assert len(read.comments) == 400
+    assert all(comment.text.endswith(f"no {n}") for n, comment in enumerate(read.comments))
+
+
+def test_a_comment_of_several_lines_with_commas_and_doubled_marks_is_one() -> None:
+    content = 'id,comment\n1,"Hi there,\nlove it, thanks\n""really"" do, you"\n2,next\n'
+    assert [comment.text for comment in read_comments(content.encode()).comments] == [
+        'Hi there,\nlove it, thanks\n"really" do, you', "next",
+    ]  # fmt: skip
