@@ -12,7 +12,11 @@ from studio.model.episode import Episode
 from studio.model.finding import Figure, Finding
 from studio.model.quantity import Quantity, depth, length
 from studio.reference.tables import Tables
-from studio.tires.geometry import largest_permitted_diameter_mm, least_permitted_diameter_mm
+from studio.tires.geometry import (
+    free_circumference_mm,
+    largest_permitted_diameter_mm,
+    least_permitted_diameter_mm,
+)
 
 TOPIC = "size"
 
@@ -122,6 +126,7 @@ def _across(size: Size, front: Size) -> dict[str, tuple[str, Quantity]]:
         return {}
     apart = {
         "diameter_difference": (size.overall_diameter, front.overall_diameter),
+        "circumference_difference": (_circumference(size), _circumference(front)),
         "rolling_difference": (size.rolling_circumference, front.rolling_circumference),
     }
     found = {
@@ -130,6 +135,11 @@ def _across(size: Size, front: Size) -> dict[str, tuple[str, Quantity]]:
     }
     share = Quantity(abs(against.diameter_change.value), "%")
     return {"across_apart": ("diameter apart from the front tires", share), **found}
+
+
+def _circumference(size: Size) -> Quantity:
+    """By the overall diameter, so that the two differences shown together are of one basis."""
+    return length(free_circumference_mm(size.overall_diameter.to("mm").value))
 
 
 def _permitted(size: Size, tables: Tables) -> dict[str, tuple[str, Quantity]]:

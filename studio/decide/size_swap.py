@@ -9,13 +9,14 @@ from studio.decide.markings import read
 from studio.decide.size_search import TOPIC, RimPart
 from studio.decide.size_swap_car import must_have_read_kmh, reasons, rim_range_in, speedometer_rule
 from studio.decide.size_swap_read import Change, Part, candidates, lines, read_part
-from studio.decide.sizes import size_of
+from studio.decide.sizes import Size, size_of
 from studio.decide.swap_rules import Reason, Swap, gravest, winter_rule
 from studio.model.episode import Episode
 from studio.model.finding import Figure, Finding
 from studio.model.quantity import Quantity, length
 from studio.model.source import Source
 from studio.reference.tables import Tables
+from studio.tires.geometry import free_circumference_mm
 
 _SHOWN = 1000.0
 
@@ -93,6 +94,11 @@ def _sources(its: Change, tables: Tables) -> tuple[Source, ...]:
     return unique_sources(*design, *its.before.sources, *its.after.sources, *loads, *rows, *its.at.sources)
 
 
+def _around(size: Size) -> float:
+    """The circumference by the overall diameter, in mm: of one basis with the diameters beside it."""
+    return free_circumference_mm(size.overall_diameter.to("mm").value)
+
+
 def _figures(its: Change, tables: Tables) -> tuple[Figure, ...]:
     """Every number that a picture or a script shows of the change."""
     swap = Swap(before=its.before, after=its.after, reasons=())
@@ -104,6 +110,8 @@ def _figures(its: Change, tables: Tables) -> tuple[Figure, ...]:
         "diameter_after": ("overall diameter of the other size", its.after.overall_diameter),
         "diameter_difference": ("difference of the diameters",
                                 length(abs(its.after.overall_diameter.value - its.before.overall_diameter.value))),
+        "circumference_difference": ("difference of the circumferences, by the diameters",
+                                     length(abs(_around(its.after) - _around(its.before)))),
         "rim_before": ("rim diameter, placard's", length(its.before.dimensions.rim_in, "in")),
         "rim_after": ("rim diameter, other size", length(its.after.dimensions.rim_in, "in")),
         "rolling_circumference_before": ("rolling circumference, placard's", its.before.rolling_circumference),

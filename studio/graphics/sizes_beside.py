@@ -223,9 +223,10 @@ def _candidates(findings: Findings, units: System) -> Iterator[tuple[Standing, s
 def _notes(lead: _Lead, spoken: System, units: System, step: int) -> tuple[Note, ...]:
     """Difference in diameter, in circumference, what follows for speed or turns; last the change that decides."""
     finding, found, more = lead.finding, list[Note](), "more" if lead.larger else "less"
-    for name, figure, what in (
-        ("diameter", "diameter_difference", "diameter"), ("rolled", "rolling_difference", "rolling circumference"),
-    ):  # fmt: skip
+    around = ("circumference_difference", "circumference")
+    if finding.figure(around[0]) is None:
+        around = ("rolling_difference", "rolling circumference")
+    for name, figure, what in (("diameter", "diameter_difference", "diameter"), ("rolled", *around)):
         if quantity := finding.figure(figure):
             label = f"{more} {what}"
             note = note_of(name, quantity, label, units, step + 1 + len(found), priority=3 + len(found))
