@@ -48,7 +48,7 @@ def _even(its: Wear, uneven: Uneven) -> str:
     if uneven.amount_mm <= its.limits.doubt_mm:
         return f"{title} wears evenly, to within {audience.both(amount)}, as far as this gauge can tell."
     note, odd = audience.own(its.limits.report), "apart" if uneven.row.id == "one_groove" else "low"
-    return f"{title} wears evenly enough: {where(its, uneven)} {audience.own(amount)} {odd}, of note from {note}."
+    return f"{title} wears evenly enough: {where(its, uneven)} {audience.own(amount)} {odd}; uneven from {note} on."
 
 
 def working(its: Wear, tables: Tables) -> tuple[str, ...]:

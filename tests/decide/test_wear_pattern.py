@@ -76,7 +76,7 @@ def test_even_wear_is_said_to_be_even():
     assert "its grooves read alike" in found(across(6, 6, 6)).sentence
     assert "as far as this gauge can tell" in found(across(6, 6.3, 6)).sentence
     enough = found(across(6, 6, 5), units="metric")
-    assert enough.sentence == "Front left wears evenly enough: inner groove 0.8 mm low, of note from 1.6 mm."
+    assert enough.sentence == "Front left wears evenly enough: inner groove 0.8 mm low; uneven from 1.6 mm on."
     assert enough.word("pattern") == "even" and enough.caution == TABLES.cautions["measuring"].text
 
 
