@@ -1,4 +1,4 @@
-"""What charts for the screen share: an axes without matplotlib's own dress, its pixels, texts and hatching of our own.
+"""What charts for the screen share: pixels of values, texts and hatching of our own.
 
 Ticks and their labels are set as our own texts: matplotlib's would take more time than all the rest of a chart.
 """
@@ -6,8 +6,6 @@ Ticks and their labels are set as our own texts: matplotlib's would take more ti
 from collections.abc import Iterable, Sequence
 from itertools import pairwise
 
-from matplotlib.axes import Axes
-from matplotlib.figure import Figure
 from matplotlib.ticker import MaxNLocator
 
 from studio.graphics.charts.plane import Plane
@@ -19,18 +17,7 @@ from studio.graphics.scene import Command, Point, Shape, Stroke, Text
 _CLOSE = 5 / 6  # of the gap, so that a larger frame chooses the same place
 
 
-def bare_axes(figure: Figure, whole: Box, area: Box, x: tuple[float, float], y: tuple[float, float]) -> Axes:
-    """Axes over ``area`` of the figure's ``whole`` box (px of the frame), with these limits and nothing drawn."""
-    left, low = area.left - whole.left, whole.bottom - area.bottom
-    place = (left / whole.width, low / whole.height, area.width / whole.width, area.height / whole.height)
-    axes = figure.add_axes(place, facecolor="none")
-    axes.set_axis_off()
-    axes.set_xlim(*x)
-    axes.set_ylim(*y)
-    return axes
-
-
-def pixel(axes: Axes | Plane, whole: Box, x: float, y: float) -> Point:
+def pixel(axes: Plane, whole: Box, x: float, y: float) -> Point:
     """Where a value lies in the frame."""
     across, up = axes.transData.transform((x, y))
     return (whole.left + float(across), whole.bottom - float(up))

@@ -8,10 +8,10 @@ import math
 from collections.abc import Mapping
 
 import msgspec
-from matplotlib.axes import Axes
 
-from studio.graphics.charts.dress import bare_axes, first_clear, free_of, pixel, round_values
+from studio.graphics.charts.dress import first_clear, free_of, pixel, round_values
 from studio.graphics.charts.marks import new_figure, to_marks
+from studio.graphics.charts.plane import Plane
 from studio.graphics.charts.water_words import text
 from studio.graphics.color import faded
 from studio.graphics.draw import polyline
@@ -59,7 +59,7 @@ def gas_chart(its: Warmth, box: Box, frame: Frame, look: Look) -> tuple[tuple[Sh
     y, x = _pressures(its), _temperatures(its)
     area = _area(y, box, frame)
     figure = new_figure(box)
-    axes = bare_axes(figure, box, area, x, y)
+    axes = Plane(figure, box, area, x, y)
     thick = frame.short / 270
     if its.lamp is not None:
         axes.axhline(its.lamp, color=look.measure, linewidth=thick, linestyle=(0, (1, 1.5)), gid="lamp")
@@ -71,7 +71,7 @@ def gas_chart(its: Warmth, box: Box, frame: Frame, look: Look) -> tuple[tuple[Sh
     return (*around, *marks, *_words(its, axes, area, box, frame, look, anchors)), anchors
 
 
-def _anchors(its: Warmth, axes: Axes, area: Box, box: Box, frame: Frame) -> dict[str, Point]:
+def _anchors(its: Warmth, axes: Plane, area: Box, box: Box, frame: Frame) -> dict[str, Point]:
     first = its.lines[0]
     found = {f"set/{line.name}": pixel(axes, box, its.filled, line.warm) for line in its.lines}
     # a leader comes from the right and ends at the step's foot; a disc would hide the step there
@@ -116,7 +116,7 @@ def _levels(limits: tuple[float, float], box: Box, frame: Frame) -> list[float]:
     return round_values(*limits, max(1, min(4, room)))
 
 
-def _line(axes: Axes, its: Warmth, line: Line, order: int, thick: float, look: Look) -> None:
+def _line(axes: Plane, its: Warmth, line: Line, order: int, thick: float, look: Look) -> None:
     """The air's line: whole where it is used, dashed beyond; its two points; the step that is set on top."""
     color = look.ink if order == 0 else look.quiet
     cold, warm = (its.driven, line.cooled), (its.filled, line.warm)
@@ -138,7 +138,7 @@ def _line(axes: Axes, its: Warmth, line: Line, order: int, thick: float, look: L
 
 
 def _around(
-    its: Warmth, axes: Axes, area: Box, limits: tuple[float, float], box: Box, frame: Frame, look: Look
+    its: Warmth, axes: Plane, area: Box, limits: tuple[float, float], box: Box, frame: Frame, look: Look
 ) -> list[Shape | Text]:  # fmt: skip
     """Level lines with their numbers, the foot, the two temperatures with what happens there."""
     cap, small = frame.cap_height("callout"), frame.cap_height("small")
@@ -163,7 +163,7 @@ def _around(
 
 
 def _words(
-    its: Warmth, axes: Axes, area: Box, box: Box, frame: Frame, look: Look, anchors: Mapping[str, Point]
+    its: Warmth, axes: Plane, area: Box, box: Box, frame: Frame, look: Look, anchors: Mapping[str, Point]
 ) -> list[Text]:  # fmt: skip
     """What the lines are, each where it is clear of the others and of the discs that take the place of leaders."""
     reach = frame.grid if frame.shape != "tall" else badge_radius(frame)
@@ -182,14 +182,14 @@ def _words(
     return found
 
 
-def _across(its: Warmth, line: Line, axes: Axes, area: Box, box: Box) -> list[Point]:
+def _across(its: Warmth, line: Line, axes: Plane, area: Box, box: Box) -> list[Point]:
     """A line from edge to edge of the chart, as it is drawn."""
     (ax, ay), (bx, by) = pixel(axes, box, its.driven, line.cooled), pixel(axes, box, its.filled, line.warm)
     slope = (by - ay) / (bx - ax)
     return [(x, ay + slope * (x - ax)) for x in (area.left, area.right)]
 
 
-def _wanted(its: Warmth, axes: Axes, area: Box, box: Box, frame: Frame, look: Look) -> list[list[Text]]:
+def _wanted(its: Warmth, axes: Plane, area: Box, box: Box, frame: Frame, look: Look) -> list[list[Text]]:
     """Places for the name of each axle where there are two, and of the lamp's line."""
     small, gap = frame.cap_height("small"), 0.9 * frame.grid
     wanted = []
@@ -211,7 +211,7 @@ def _wanted(its: Warmth, axes: Axes, area: Box, box: Box, frame: Frame, look: Lo
     return wanted
 
 
-def _more(its: Warmth, axes: Axes, box: Box, frame: Frame, look: Look) -> list[Text]:
+def _more(its: Warmth, axes: Plane, box: Box, frame: Frame, look: Look) -> list[Text]:
     """How much more than the placard is set, beside the step."""
     first, gap = its.lines[0], 1.2 * frame.grid
     x, top = pixel(axes, box, its.filled, first.warm)
@@ -225,7 +225,7 @@ def _more(its: Warmth, axes: Axes, box: Box, frame: Frame, look: Look) -> list[T
     return places
 
 
-def _climb(its: Warmth, axes: Axes, box: Box, frame: Frame, look: Look) -> list[Text]:
+def _climb(its: Warmth, axes: Plane, box: Box, frame: Frame, look: Look) -> list[Text]:
     """Why the placard's point lies off the line: the gauge shows more where less air presses from outside."""
     first, gap, cap = its.lines[0], 1.2 * frame.grid, frame.cap_height("small")
     (x, point), (_, line) = (pixel(axes, box, its.driven, value) for value in (first.cold, first.cooled))
