@@ -126,7 +126,7 @@ def _with_unit(
     second = _until(tokens, value)
     last = second or value
     unit, other, after = _measured(tokens, last)
-    scale = 32.0 if unit == "32nds" and last.bottom else 1.0
+    scale = 32.0 if unit == "32nds" and last.bottom in (32, 64) else 1.0
     if value.in_words and value.value == 1 and not value.bottom and unit is None and second is None:
         return None, value.after  # "one" is a pronoun here
     sign = -1.0 if first < here and tokens[first].text not in _MONEY else 1.0

@@ -10,12 +10,23 @@ _BEYOND = 0.4  # "more than 8000" of 8060, not of 80,000
 _ROUND = 0.03  # of the value: what is said to less than this is no round number (custom of speech, no source)
 _SHORT = 0.1  # "almost an inch"
 _DECIMALS = (0.1, 0.01, 0.001)
+_SHOWN = 0.5  # how far rounding on a screen can go, as a share of a small value
+_EXACTLY = 1e-9
 _SIGNED: tuple[str, ...] = ("degC", "degF")
 
 
 def agrees(said: Said, known: Known) -> bool:
     """Whether ``said`` is ``known``, in any unit that it can have been said in."""
-    return any((value := known.in_unit(unit)) is not None and _agree(said, value, unit) for unit in said.units)
+    values = [(value, unit) for unit in said.units if (value := known.in_unit(unit)) is not None]
+    return any(_agree(said, value, unit) or _is_shown(said, value, unit, known) for value, unit in values)
+
+
+def _is_shown(said: Said, value: float, unit: UnitName, known: Known) -> bool:
+    """Whether it is the number that a screen shows, which rounds 0.15 mm to 0.2."""
+    if said.until is not None or unit in _SIGNED or abs(abs(said.value) - abs(value)) > _SHOWN * abs(value):
+        return False
+    shown = known.quantity.to(unit).number().replace(",", "").replace("−", "-")
+    return abs(abs(float(shown)) - abs(said.value)) < _EXACTLY
 
 
 def agrees_with(said: Said, unit: UnitName, low: float, high: float) -> bool:

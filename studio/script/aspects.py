@@ -56,7 +56,8 @@ ASPECTS: tuple[Aspect, ...] = (
        of_tire=False),
     _a("new", "len", r"(?:when|was|were|as|since)[ -]new\b|new, (?:it|they|these|this|the)\b|fresh|"
                      r"from new|new depth|left the (?:factory|mold|"
-       r"mould)|start(?:ed|s)? (?:out|life|with|at)|came with|once had|originally|at first|new tread|new one has|"
+       r"mould)|(?<!we )start(?:ed|s)? (?:out|life|with|at)|"
+       r"\bw(?:ent|as put|ere put) on (?:with|at)|came with|once had|originally|at first|new tread|new one has|"
        r"starting depth", "tread_left:depth_new size:tread_depth_new",
        weight=2),
     _a("past", "len", r"\bhad\b|\bwas\b|\bwere\b|last (?:year|spring|summer|fall|autumn|winter|time|month)|\bago\b|"
@@ -77,7 +78,8 @@ ASPECTS: tuple[Aspect, ...] = (
        "matching:value matching:difference matching:difference_lowest matching:tape_difference "
        "matching:circumference_difference matching:axles_apart matching:margin rotation:axles_apart wear_pattern:value "
        "choices:apart_* choices:match_* spare:diameter_difference spare:rolling_difference "
-       "size_swap:diameter_difference size_swap:rolling_difference", weight=2),
+       "size_swap:diameter_difference size_swap:rolling_difference "
+       "size_swap:circumference_difference", weight=2),
     _a("around", "len", r"circumference|\baround\b|\bround\b|roll(?:s|ing)\b|tape",
        "matching:value matching:tape_difference matching:circumference_difference matching:margin "
        "size:circumference size:rolling_circumference "
@@ -89,12 +91,14 @@ ASPECTS: tuple[Aspect, ...] = (
        "matching:margin", of_tire=False, weight=1),
     _a("wear", "len", r"per (?:thousand|1,?000)|every (?:thousand|1,?000)|in (?:a thousand|1,?000)|a thousand|wear "
                       r"rate|wears? (?:off|down|away)", "life:wear_* rotation_plan:wear_*", weight=1),
-    _a("hole", "len", r"hole|punctur|nail|screw|bulge|\bcut\b|crack|gash|across", "condition:size condition:value "
+    _a("hole", "len", r"hole|punctur|nail|screw|bulge|\bcut\b|crack|"
+       r"gash|\bacross\b(?! the)", "condition:size condition:value "
        "condition:hole_most repair_zone:hole_most", of_tire=False, weight=1),
     _a("zone", "len", r"crown|center line|centre line|centerline|repair|middle of the tread|patch|plug",
        "repair_zone:* condition:crown_* condition:hole_most condition:section_width", weight=1),
     _a("water", "len", r"water|puddle|film|rain|texture|standing", "wet:water wet:film* wet:texture wet:tread"),
-    _a("size", "len", r"\bwide\b|width|section|\btall\b|height|high\b|diameter|sidewall|\brims?\b|wheels?\b|across\b|"
+    _a("size", "len", r"\bwide\b|width|section|\btall\b|height|high\b|diameter|"
+       r"sidewall|\brims?\b|wheels?\b|\bacross\b(?! the)|"
        r"stands?\b|bigger|smaller|narrow", "size:* size_swap:* spare:diameter_* spare:rim_* matching:diameter_* "
        "condition:section_width repair_zone:section_width given:rim_width_* gauges:coin_*"),
     _a("gauge", "len", r"gauge|plus or minus|±|accura|good to|\bstep|resolution|give or take|by hand|trust|doubt|"
@@ -126,7 +130,8 @@ ASPECTS: tuple[Aspect, ...] = (
     _a("read", "pressure", r"hold|reads?\b|measure|gauge|has\b|have\b|had\b|shows|\bis at|found|got\b|pressure|only",
        "pressure:read pressure:value pressure:street spare:pressure ratings:pressure_* wet:pressure"),
     # temperatures
-    _a("temperature", "temp", r"cold|warm|frost|shop|checked|measured|when we|garage|fill|morning|outside|driv|street|"
+    _a("temperature", "temp", r"cold|warm|frost|\bset\b|shop|checked|measured|when we|"
+       r"garage|fill|morning|outside|driv|street|"
        r"air temperature|out there",
        "pressure:*temperature given:*temperature", of_tire=False),
     # ages

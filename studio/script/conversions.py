@@ -32,7 +32,7 @@ _ROUGHLY = (
     r"just (?:under|over)|a little (?:over|under|more than|less than)|≈|~)\s*){0,3}"
 )
 _AFTER_WORDS = re.compile(rf"(?:\s+[^\W\d]+){{0,6}}\s*[,;:(–—]\s*{_MARK}{_ROUGHLY}", re.IGNORECASE)
-_SIDE_BY_SIDE = re.compile(rf"\s*(?:of (?:tread|depth|rubber|air|pressure)\s*)?[,;(/–—]\s*{_ROUGHLY}", re.IGNORECASE)
+_SIDE_BY_SIDE = re.compile(rf"(?:\s+[^\W\d]+){{0,3}}\s*[,;(/–—]\s*{_ROUGHLY}", re.IGNORECASE)
 _ENDS = re.compile(r"\s*(?:[.,;:!?)–—]|$|and\b|at\b|of (?:water|air|tread|rubber|depth)\b)")
 _COMPARES = re.compile(
     r"\s*(?:of (?:tread|depth|rubber|air|pressure) )?(?:more|less|above|over|under|below|deeper|shallower|higher|lower|"
@@ -41,6 +41,7 @@ _US = frozenset({"in", "32nds", "psi", "mi", "lb", "mph", "degF", "lbf ft", "in/
 _ROUND = re.compile(r"\s*(?:of|in) (?:circumference|diameter)\b", re.IGNORECASE)
 _FARTHEST = 60
 _HALF = 0.5
+_AND_A_BIT = 1.3  # custom of speech, no source
 _SHARE = 0.1  # the farthest that rounding may go, as a share of the value (custom of speech, no source)
 
 
@@ -62,9 +63,14 @@ def pairs(text: str, said: Sequence[Said]) -> list[Pair]:
             unit = next((u for u in two.units if (_in(one, u)) is not None), None)
             should = None if unit is None else _in(one, unit)
             if unit is not None and should is not None:
-                right = abs(two.value - should.value) <= _slack(one, two, unit)
+                right = abs(two.value - should.value) <= _slack(one, two, unit) or _is_least(two, should.value)
                 found.append(Pair(first=place, second=place + 1, should=should, right=right))
     return found
+
+
+def _is_least(two: Said, should: float) -> bool:
+    """``an eighth of an inch and a bit``: not more than it is, and not much less."""
+    return two.bound == "least" and two.value <= should <= two.value * _AND_A_BIT
 
 
 def _may_pair(one: Said, two: Said) -> bool:

@@ -13,8 +13,11 @@ from studio.script.said import Said
 from studio.script.verdict import Around
 
 _BY = re.compile(r"\bby (?:about |only |just |nearly |almost |roughly |some )?$", re.IGNORECASE)
+_LOST = re.compile(r"\b(?:lost|worn (?:off|away|down)|used up|gone through|wore)"
+                   r"(?: about| only| just)? $", re.IGNORECASE)
 _FROM = re.compile(
-    r"\s*(?:of (?:tread|air|pressure|rubber) )?(?:above|over|under|below|short|more|less|to spare|away|from|beyond)\b",
+    r"\s*(?:of (?:tread|air|pressure|rubber) )?(?:above|over|under|below|short|more|less|to spare|away|from|"
+    r"beyond|since)\b",
     re.IGNORECASE)  # fmt: skip
 _MEASURED = frozenset({"value", "depth", "read", "street", "told"})
 _HELD_AGAINST = ("limit", "legal", "winter", "wet_advice", "placard", "advice", "expected", "before", "depth_new")
@@ -22,8 +25,8 @@ _HELD_AGAINST = ("limit", "legal", "winter", "wet_advice", "placard", "advice", 
 
 def difference(said: Said, around: Around, known: Iterable[Known]) -> Known | None:
     """The difference of what was measured and what it is held against that ``said`` is; None where it is none."""
-    start, end = around.at
-    if not (_BY.search(around.sentence[:start]) or _FROM.match(around.sentence, end)):
+    before = around.sentence[: around.at[0]]
+    if not (_LOST.search(before) or _BY.search(before) or _FROM.match(around.sentence, around.at[1])):
         return None
     by_source: dict[str, list[Known]] = {}
     for its in known:

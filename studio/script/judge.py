@@ -14,7 +14,7 @@ from studio.script.differences import difference
 from studio.script.grooves import at_its_place
 from studio.script.ground import Ground
 from studio.script.known import Known
-from studio.script.meant import headlines, in_unit_said, meant
+from studio.script.meant import headlines, in_unit_said, meant, slipped
 from studio.script.said import Said
 from studio.script.size_codes import judge_size
 from studio.script.verdict import GENERAL, INDEFINITE, Around, Judged, dimensions_of, points, subjects_of
@@ -24,10 +24,15 @@ _INSTEAD = re.compile(r"\b(?:instead of|rather than|not)(?: the| a| an)?\s+$", r
 _TIRES = re.compile(r"\b(?:tires?|tyres?|rubber|set|pair|spare|made|code|week)\b", re.IGNORECASE)
 _BOUGHT = re.compile(
     r"\b(?:tires?|tyres?|rubber|sets?|pairs?|spare|wheels?|mount\w*|balanc\w*|shav\w*|fitt\w*|used|four|new)\b", re.I)
+_SERVICE = re.compile(
+    r"\b(?:alignment|coverage|insurance|warranty|dispos\w*|plug\w*|patch\w*|repair\w*|tax(?:es)?|shipping|labor|labour|"
+    r"storage|storing|sav(?:e|es|ed|ing)|fine|ticket|fuel|gas|gauge|jack|tools?)\b", re.IGNORECASE)  # fmt: skip
 _COIN = re.compile(r"[- ]?(?:coins?|pieces?|bills?|notes?)\b", re.IGNORECASE)
 _FOR_ALL = frozenset({"legal", "advice", "placard", "tolerance", "interval", "torque", "lamp", "since", "set"})
 _GOES_ON = ("placard", "set")  # "front 250 kPa, rear 240": named once, meant twice
 _SPECIFIC = frozenset({"floats", "apart", "over_legal", "rpm", "since", "hole", "turns", "week", "year", "zone"})
+_MARGINS = ("over_legal", "short", "since")
+_DEEPEST = 64.0
 _CENTS = 10.0  # an amount said coarser than this is not matched with whatever choice comes near it
 
 
@@ -75,6 +80,9 @@ def _judged(said: Said, around: Around, ground: Ground, dimensions: Sequence[Dim
         return _contradicted(said, meaning, own, near, ground)
     if match := _match(said, loose):
         return _computed(match, ground)
+    swapped = [] if _of_others(around, dimensions) else [its for its in headlines(own) if slipped(said, its)]
+    if swapped:
+        return _contradicted(said, Meaning(expected=tuple(swapped)), own, (), ground)
     row = cited_in(said, around, ground, dimensions, strict=False)
     if row is None and said.unit_inferred and (match := _match(said, _anybodys(ground, dimensions))):
         return _computed(match, ground)
@@ -88,6 +96,8 @@ def _of_others(around: Around, dimensions: Sequence[Dimension]) -> bool:
     if GENERAL.search(around.sentence) or _INSTEAD.search(around.sentence, 0, around.at[0]):
         return True
     if "money" in dimensions:
+        if _SERVICE.search(around.sentence):
+            return True
         return not (around.context or _BOUGHT.search(around.sentence) or around.spoken)
     return bool(INDEFINITE.search(around.sentence))
 
@@ -120,6 +130,7 @@ def _meaning(said: Said, around: Around, ground: Ground, dimensions: Sequence[Di
     best = Meaning()
     for aspect in aspects:
         members = _of_subjects(ground.by_aspect.get(aspect, ()), aspect, subjects, around, dimensions)
+        members = [its for its in members if _can_be_a_depth(its)] if said.units == ("32nds",) else members
         members = at_its_place(members, around, ground) if aspect == "groove" else members
         if not members:
             continue
@@ -144,6 +155,11 @@ def _whoever(said: Said, meaning: Meaning, around: Around, ground: Ground) -> bo
     return not any(agrees(said, its) for its in ground.by_aspect.get(meaning.aspect, ()))
 
 
+def _can_be_a_depth(known: Known) -> bool:
+    """Nobody says a diameter or the way round in thirty-seconds of an inch."""
+    return abs(known.in_unit("32nds") or 0.0) <= _DEEPEST
+
+
 def _computed(known: Known, ground: Ground) -> Judged:
     return Judged(state="computed", source=known.source, expected=known.text(ground.units))
 
@@ -166,7 +182,7 @@ def _of_subjects(
     if subjects:
         wide = subjects | around.spoken.all if around.spoken and aspect == "apart" else subjects
         if not BY_ID[aspect].of_tire:
-            wide = wide | {"car", "set"}
+            wide = wide | {"car", "set"} | _axles_of(wide)
         if aspect in ("rpm", "turns"):
             wide = wide | _axles_of(wide)
         if around.spoken and aspect == "apart" and {"front_axle", "rear_axle"} <= wide:
@@ -214,10 +230,19 @@ def _is(said: Said, known: Known) -> bool:
     return agrees(said, known)
 
 
+def _likely(meaning: Meaning) -> Sequence[Known]:
+    """What is said of an aspect before what was worked out for it: the reading, not the margin it leaves."""
+    if meaning.aspect == "read":
+        return [its for its in meaning.expected if its.name == "read"] or meaning.expected
+    if meaning.aspect in _MARGINS:
+        return meaning.expected
+    return [its for its in meaning.expected if its.name != "margin"] or meaning.expected
+
+
 def _contradicted(
     said: Said, meaning: Meaning, own: Sequence[Known], loose: Sequence[Known], ground: Ground
 ) -> Judged:
-    first = meant(said, meaning.expected, own, loose)
+    first = meant(said, _likely(meaning), own, loose)
     off = off_by(said, first)
     what = in_unit_said(said, first, ground)
     return Judged(

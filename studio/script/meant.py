@@ -7,14 +7,13 @@ import msgspec
 from studio.script.agreement import agrees
 from studio.script.ground import Ground
 from studio.script.known import Known
-from studio.script.numbers import OWN
+from studio.script.numbers import MARGIN, OWN
 from studio.script.said import Said
 
 _HEADLINE = frozenset({
     *OWN, "told", "read", "set_front", "set_rear", "front_pressure", "rear_pressure",
 }) - {"uncertainty"}  # fmt: skip
 _NEARLY = 1.5
-_OFTEN = 5.0  # a number that a point is about is meant unless it is this many times as far off
 
 
 def meant(said: Said, expected: Sequence[Known], own: Sequence[Known], loose: Sequence[Known]) -> Known:
@@ -26,14 +25,13 @@ def meant(said: Said, expected: Sequence[Known], own: Sequence[Known], loose: Se
         [its for its in headlines(expected) if slipped(said, its, changed=True)],
     )), expected)  # fmt: skip
     mine = {its.source for its in own}
-    near = {id(its): distance(said, its) * (1 if its.name in _HEADLINE else 2) for its in candidates}
-    about = [its for its in candidates if its.source in mine]
-    if about and min(near[id(its)] for its in about) <= _OFTEN * min(near.values()) + 1e-9:
-        candidates = about
+    near = {id(its): distance(said, its) * _seldom(its) for its in candidates}
+    candidates = [its for its in candidates if its.source in mine] or candidates
     told = [its for its in candidates if its.name == "told"]
+    told = [its for its in told if its.quantity.unit in said.units] or told
     if told and min(near[id(its)] for its in told) <= _NEARLY * min(near[id(its)] for its in candidates) + 0.01:
         candidates = told  # what the finding's own sentence says is what people repeat
-    return min(candidates, key=lambda its: (round(near[id(its)], 2), _order(its)))
+    return min(candidates, key=lambda its: (round(near[id(its)], 2), its.topic != "placard", _order(its)))
 
 
 def in_unit_said(said: Said, known: Known, ground: Ground) -> str:
@@ -45,6 +43,11 @@ def in_unit_said(said: Said, known: Known, ground: Ground) -> str:
     right = known.quantity.to(unit)
     below = right.value < 0 < said.value and right.measures != "temperature"  # "4 psi short", not "-4 psi"
     return (msgspec.structs.replace(right, value=-right.value) if below else right).text()
+
+
+def _seldom(known: Known) -> float:
+    """How much nearer a number must be that people seldom say."""
+    return 1.0 if known.name in _HEADLINE and known.name != MARGIN else 2.0
 
 
 def headlines(known: Iterable[Known]) -> list[Known]:

@@ -53,7 +53,8 @@ PATTERNS: dict[str, tuple[str, ...]] = {
     ),
     "sidewall_pressure": (
         r"(?:fill|inflate|pump|set|go by|go with|use|air).{0,60}(?:(?:number|figure|pressure|psi|value|max\w*|what\S*)"
-        r".{0,40})?\b(?:on|from|off|in) (?:the|your|its|their|each) (?:tire(?:'s|’s)? |tyre(?:'s|’s)? )?side ?walls?",
+        r".{0,40})?\b(?:on|from|off|in|into|onto) (?:the|your|its|their|each) (?:tire(?:'s|’s)? |"
+       r"tyre(?:'s|’s)? )?side ?walls?",
         r"side ?wall.{0,30}\b(?:fill|inflate|pump|go by)\b",
         r"(?:right|correct|proper|recommended|best) (?:tire |tyre )?pressure.{0,40}\bside ?wall",
         r"side ?wall.{0,40}(?:tells you|says|gives|shows|has).{0,30}(?:how much (?:air|pressure)|what pressure|the "
@@ -70,6 +71,7 @@ PATTERNS: dict[str, tuple[str, ...]] = {
     ),
     "pressure_proportion": (
         r"pressure.{0,60}(?:in proportion|proportional\w*|in step|percent for percent|linear\w*).{0,40}temperature",
+        r"temperature.{0,60}pressure.{0,30}(?:in proportion|proportional|in step|percent for percent|linear)",
         r"temperature.{0,60}(?:halve|doubl)\w*.{0,60}pressure|(?:half|twice|double) the (?:temperature|degrees).{0,60}"
         r"pressure",
     ),
@@ -87,6 +89,8 @@ PATTERNS: dict[str, tuple[str, ...]] = {
     "tpms_lamp": (
         r"(?:lamp|light|tpms|sensors?|monitor(?:ing)?)\b.{0,60}(?:tells?|says?|shows?|knows?|reminds?|warns?|lets "
         r"you know).{0,30}(?:when|if|as soon as).{0,40}(?:add|top|fill|need|check|pump|low|air)",
+        r"(?:lamp|light)\b.{0,20}(?:comes|goes|turns|lights) (?:on|up).{0,30}(?:time to|need to|have to|you should) "
+        r"(?:add|top|fill|check|pump)",
         r"(?:wait|watch) for the (?:\w+ )?(?:lamp|light)|(?:as long as|until|unless|if) the (?:\w+ )?(?:lamp|light) "
         r"(?:is|stays|remains) (?:off|dark|out).{0,60}(?:fine|ok|okay|good|right|correct|enough|worry)",
         r"(?:no|without a) (?:warning )?(?:lamp|light).{0,30}(?:means|so).{0,30}(?:fine|ok|okay|good|right|enough)",
@@ -113,6 +117,8 @@ PATTERNS: dict[str, tuple[str, ...]] = {
     "iso_week": (
         r"(?:date code|code|week \w+).{0,60}(?:is|means|matches|equals|counts).{0,30}(?:calendar(?:'s|’s)? week|iso "
         r"week|week (?:in|of|on) (?:the|your|my) calendar|week \w+ of the calendar)",
+        r"week \w+.{0,30}(?:same as|equals?|exactly) (?:the )?"
+       r"week \w+ (?:in|of|on) (?:the|your|my|a) (?:calendar|year)",
         r"(?:calendar|iso) week.{0,60}(?:same|is|matches|equals).{0,30}(?:date code|tire)",
     ),
     "treadwear_miles": (

@@ -13,6 +13,8 @@ import msgspec
 
 from studio.model.quantity import System, UnitName
 from studio.model.running_text import RunningNumber, numbers_in
+from studio.script.borrowed import borrowed, units_of
+from studio.script.sentences import sentence_span
 
 Sort = Literal["quantity", "size", "week", "year", "index", "multiple", "part"]
 Bound = Literal["", "least", "most"]
@@ -41,8 +43,16 @@ _BY_PART = re.compile(
 _A_UNIT = re.compile(
     r"(?<!of )(?<!half )(?<!quarter )(?<!-)\ban? (?:(?P<u>inch|millimet(?:er|re))\b|(?P<v>mile|kilomet(?:er|re)|bar|"
     r"kilo(?:gram)?|pound)(?= (?:is|are|equals|makes|has)\b))", re.IGNORECASE)  # fmt: skip
-_NAMED: dict[str, UnitName] = {"inch": "in", "mill": "mm", "mile": "mi", "kilom": "km", "bar": "bar", "kilo": "kg",
-                               "pound": "lb"}  # fmt: skip
+_NAMED: dict[str, UnitName] = {"inch": "in", "thirty": "32nds", "mill": "mm", "mile": "mi", "kilom": "km", "bar": "bar",
+                               "kilo": "kg", "pound": "lb"}  # fmt: skip
+_WITH_A_PART = re.compile(
+    r"\b(?P<n>an?|one|two|three|four|five|six|seven|eight|nine|ten|\d{1,2}|good|full|whole|solid|bare) "
+    r"(?P<u>inch(?:es)?|thirty-seconds?|millimet(?:er|re)s?|miles?|bars?) and "
+    r"(?P<f>(?:a|one|two|three) (?:half|thirds?|quarters?|fifths?|eighths?|tenths?))\b", re.IGNORECASE)  # fmt: skip
+_ODD_PARTS = {"fifth": 5, "sixth": 6, "seventh": 7, "ninth": 9, "twelfth": 12}
+_PART_OF_UNIT = re.compile(
+    r"\b(?P<n>a|one|two|three|four) (?P<p>(?:fifth|sixth|seventh|ninth|twelfth)s?) of an? "
+    r"(?P<u>inch|millimet(?:er|re)|bar|mile)\b", re.IGNORECASE)  # fmt: skip
 _COUNT = r"(?:\d{1,2}|[a-z]+(?:-[a-z]+)?)"
 _MONTHS = re.compile(
     rf"\b(?:(?P<y>{_COUNT}) years?(?: and|,)? (?P<m>{_COUNT}) months?(?: old)?|(?P<n>{_COUNT}) months? old)\b",
@@ -50,7 +60,7 @@ _MONTHS = re.compile(
 _OLDEST = 40
 _TIMES = {"twice": 2.0, "double": 2.0, "triple": 3.0, "half": 0.5}
 _WORD_TIMES = {"two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "a": 1, "one": 1}
-_PARTS = {"third": 3, "quarter": 4, "fifth": 5, "tenth": 10}
+_PARTS = {"third": 3, "eighth": 8, "quarter": 4, "fifth": 5, "tenth": 10}
 _NEARLY = re.compile(
     r"\b(?:nearly|almost|barely|hardly|not quite|close to|just (?:over|under|above|below|short of)|a (?:little|bit|"
     r"touch|hair) (?:over|under|above|below|more than|less than))(?:\s+(?:the|a|an))?\s+$", re.IGNORECASE)  # fmt: skip
@@ -66,25 +76,9 @@ _ROUGH = re.compile(
     r"|a little (?:over|under|more than|less than)|or so|say|call it|well over|give or take|near)(?:\s+(?:a|an))?\s+$"
     r"|[~≈]\s*$", re.IGNORECASE)  # fmt: skip
 _OR_SO = re.compile(r"\s*(?:or so|or thereabouts|give or take|more or less|plus or minus)\b", re.IGNORECASE)
-_GOES_ON = frozenset(
-    "and or if at in on for behind above below to the but is are was instead rather than against as well too"
-    " now left here there while versus vs when with not up before after where only again out over"
-    " past short we i you he she it that who so then"
-    " more can may must will should would could has have had each all round apart".split()
-)
-_NAMES = re.compile(
-    r"\b(?:episode|segment|part|chapter|page|step|number|no\.|tire|tyre|row|section|version|rule|out of)\s+$",
-    re.IGNORECASE)  # fmt: skip
-_COUNTED = re.compile(r"\b(?:the|all|these|those|our|your|my)\s+$", re.IGNORECASE)
-_NEXT = re.compile(r"\s*-?\s*([^\W\d_]+|\S)?")
-_IN_UNIT = re.compile(r"\bin (thirty-seconds|millimet(?:er|re)s|psi|kilopascals|kPa)\b", re.IGNORECASE)
-_NAMED_UNIT: dict[str, UnitName] = {"thir": "32nds", "mill": "mm", "psi": "psi", "kilo": "kPa", "kpa": "kPa"}
-_NEXT_WORD = re.compile(r"\s*-?[^\W\d_]")
-_READS = re.compile(
-    r"\b(?:reads?|reading|measures?|measured|down to|shows|gauge says|i (?:read|get|got|have))(?: (?:a|an|only|just|"
-    r"about|at))?\s+$", re.IGNORECASE)  # fmt: skip
-_SETS = re.compile(r"\b(?:set|fill(?:ed)?(?: (?:it|them))?(?: to)?|inflate(?: to)?|pump(?: to)?)\s+$", re.IGNORECASE)
-_PSI_AT_MOST = 120.0
+_AND_A_BIT = re.compile(r" (?:and|plus) (?:a bit|change|a little|then some|a hair)\b", re.IGNORECASE)
+_TURNS = re.compile(r"(?: (?:more|extra))? (?:turns|revolutions)\b(?! (?:of|to)\b)", re.IGNORECASE)
+_PER_WAY = re.compile(r"\b(?:miles?|kilomet(?:er|re)s?|minute)\b", re.IGNORECASE)
 _ASIDE = re.compile(
     r"(?<=\w) (?:extra|more|additional|further|whole|full|solid|measly|mere|lousy|stinking|good|real|fewer)"
     r"(?= (?:thirty|mm|millim\w*|inch|psi|pounds?|lbs?|kpa|kilo\w*|bar|miles?|degrees?|percent|years?|rev\w*|"
@@ -97,12 +91,6 @@ _OTHER_MEASURE = re.compile(
     r" ?-?(?:newtons?(?![ -]?met)|kilonewtons?|watts?|kilowatts?|horsepower|hp|lit(?:er|re)s?|gallons?|gram(?:me)?s?|"
     r"ounces?|tons?|tonnes?|volts?|decibels?|dB|yards?|car lengths?|times more likely|points?"
     r"|cents? (?:a|per))\b", re.IGNORECASE)  # fmt: skip
-_ALIKE = 2.5  # a number in the same unit is seldom farther from its neighbor than this
-_HAS = re.compile(r":\s*$|\b(?:should (?:have|hold|be)|has|have|holds?|reads?|is at)\s+$", re.IGNORECASE)
-_PRICES = 50
-_HOTTEST = 120
-_FEW = 20  # "196 for one", "the four": a small number is a count
-_DEEPEST = 24.0
 _BACK = 60
 
 
@@ -156,12 +144,14 @@ def _special(text: str) -> list[Said]:
             found.append(_plainly("year", match.start("n"), match.end("n"), text, float(match["n"])))
     for match in _INDEX.finditer(text):
         found.append(_plainly("index", match.start("n"), match.end("n"), text, float(match["n"])))
-    found += _in_months(text)
+    found += [*_in_months(text), *_and_a_half(text)]
     for match in _A_UNIT.finditer(text):
         word = (match["u"] or match["v"]).lower()
         unit = next(its for start, its in _NAMED.items() if word.startswith(start))
         one = _plainly("quantity", match.start(), match.end(), text, 1.0)
-        found.append(msgspec.structs.replace(one, units=(unit,), exact=True))
+        if not any(its.start <= match.start() < its.end for its in found):
+            found.append(msgspec.structs.replace(one, units=(unit,), exact=True))
+    found += [its for match in _PART_OF_UNIT.finditer(text) for its in _part_of_unit(match, text)]
     for match in _BY_PART.finditer(text):
         found.append(_part(match, text))
     for match in _PART_OF.finditer(text):
@@ -182,6 +172,27 @@ def _in_months(text: str) -> Iterator[Said]:
         if months and (not match["y"] or years) and value < _OLDEST:
             one = _plainly("quantity", match.start(), match.end(), text, value)
             yield msgspec.structs.replace(one, units=("years",), step=1 / 12)
+
+
+def _and_a_half(text: str) -> Iterator[Said]:
+    """``an inch and three quarters``, ``two thirty-seconds and a half``."""
+    for match in _WITH_A_PART.finditer(text):
+        unit = next(its for start, its in _NAMED.items() if match["u"].lower().startswith(start))
+        whole = numbers_in(match["n"])
+        count, part = match["f"].lower().split()
+        bottom = next((n for name, n in _PARTS.items() if part.startswith(name)), 2)
+        value = (whole[0].value if whole else 1.0) + _WORD_TIMES.get(count, 1) / bottom
+        one = _plainly("quantity", match.start(), match.end(), text, value)
+        yield msgspec.structs.replace(one, units=(unit,), step=1 / bottom, exact=True)
+
+
+def _part_of_unit(match: re.Match[str], text: str) -> Iterator[Said]:
+    """``a fifth of an inch``: parts that are not halves, quarters, eighths of one."""
+    unit = next(its for start, its in _NAMED.items() if match["u"].lower().startswith(start))
+    bottom = next(n for name, n in _ODD_PARTS.items() if match["p"].lower().startswith(name))
+    value = _WORD_TIMES[match["n"].lower()] / bottom
+    one = _plainly("quantity", match.start(), match.end(), text, value)
+    yield msgspec.structs.replace(one, units=(unit,), step=value / _WORD_TIMES[match["n"].lower()] / 2, exact=True)
 
 
 def _plainly(sort: Sort, start: int, end: int, text: str, value: float) -> Said:
@@ -212,25 +223,22 @@ def _quantities(
             whole = msgspec.structs.replace(number, end=rain.end(), text=text[number.start : rain.end()])
             found.append(_quantity(text, whole, (_RAIN[number.unit],)))
         elif number.unit is not None and not (number.unit in _DEGREES and _OTHER_DEGREES.match(text, number.end)):
-            found.append(_quantity(text, number, _units_of(number)))
+            found.append(_quantity(text, number, units_of(number)))
         elif number.unit is not None:
             found.append(_quantity(text, number, ()))
+        elif (turns := _TURNS.match(text, number.end)) and _PER_WAY.search(_sentence(text, number, sentences)):
+            whole = msgspec.structs.replace(number, end=turns.end(), text=text[number.start : turns.end()])
+            found.append(_quantity(text, whole, ("rev/mi", "rev/km", "rpm")))
         elif measure := _OTHER_MEASURE.match(text, number.end):
             whole = msgspec.structs.replace(number, end=measure.end(), text=text[number.start : measure.end()])
             found.append(_quantity(text, whole, ()))
-        elif borrowed := _borrowed(text, running, place, units, sentences):
-            found.append(_quantity(text, number, borrowed, inferred=True))
+        elif lent := borrowed(text, running, place, units, sentences):
+            found.append(_quantity(text, number, lent, inferred=True))
     return found
 
 
-def _units_of(number: RunningNumber) -> tuple[UnitName, ...]:
-    first = number.unit
-    assert first is not None
-    if first == "psi" and number.other_unit == "lb" and number.value > _PSI_AT_MOST:
-        return ("lb",)
-    if first == "lb" and number.other_unit == "psi" and number.value > _PSI_AT_MOST:
-        return ("lb",)
-    return (first,) if number.other_unit is None else (first, number.other_unit)
+def _sentence(text: str, number: RunningNumber, sentences: Sequence[int]) -> str:
+    return text[slice(*sentence_span(sentences, number.start, len(text)))]
 
 
 def _quantity(text: str, number: RunningNumber, units: tuple[UnitName, ...], inferred: bool = False) -> Said:
@@ -245,7 +253,8 @@ def _quantity(text: str, number: RunningNumber, units: tuple[UnitName, ...], inf
         sort="quantity", start=number.start, end=number.end, text=text[number.start : number.end],
         value=number.value, until=number.until,
         units=units, step=step, rough=number.approximate or roughly,
-        bound=_bound(text, number.start), unit_inferred=inferred, exact=bool(fraction) or step >= 1,
+        bound="least" if _AND_A_BIT.match(text, number.end) else _bound(text, number.start),
+        unit_inferred=inferred, exact=bool(fraction) or step >= 1,
     )  # fmt: skip
 
 
@@ -262,70 +271,3 @@ def _bound(text: str, start: int) -> Bound:
     if _NEARLY.search(before) or _LIMITS.search(before):
         return ""
     return "least" if _LEAST.search(before) else "most" if _MOST.search(before) else ""
-
-
-def _borrowed(
-    text: str, running: Sequence[RunningNumber], place: int, units: System, sentences: Sequence[int]
-) -> tuple[UnitName, ...]:
-    """The unit that a bare number leaves out: that of a neighbor in its sentence, or the gauge's; none for a count."""
-    number = running[place]
-    dates = number.step == 1.0 and 1950 <= number.value < 2060
-    named = _IN_UNIT.search(text, number.end, number.end + 2 * _BACK)
-    same = named is not None and bisect_right(sentences, named.start()) == bisect_right(sentences, number.start)
-    if named is not None and same and _stands_alone(text, number):
-        return (_NAMED_UNIT[named[1][:4].lower()],)
-    if number.value < 0 and not _NEXT_WORD.match(text, number.end):
-        return ("degC", "degF")
-    if dates or (number.in_words and 0 < number.value < 1) or not _stands_alone(text, number):
-        return ()
-    lenders = [other for other in _neighbors(running, place) if _lends(text, number, other, sentences)]
-    close = [its for its in lenders if its.unit in _DEGREES or _times_apart(number, its) <= _ALIKE]
-    if lenders:
-        return _units_of((close or lenders)[0])
-    if _SETS.search(text[max(0, number.start - _BACK) : number.start]):
-        return ("psi",) if number.value <= _PSI_AT_MOST else ("kPa",)
-    if _READS.search(text[max(0, number.start - _BACK) : number.start]) and 0 < number.value <= _DEEPEST:
-        return ("32nds",) if units == "us" else ("mm",)
-    return ()
-
-
-def _neighbors(running: Sequence[RunningNumber], place: int) -> Iterator[RunningNumber]:
-    """The numbers around the one at ``place``, the nearest first."""
-    for step in (-1, 1, -2, 2, -3, 3, -4, 4):
-        if 0 <= place + step < len(running):
-            yield running[place + step]
-
-
-def _lends(text: str, number: RunningNumber, other: RunningNumber, sentences: Sequence[int]) -> bool:
-    """Whether ``other`` has a unit that ``number`` can have left out."""
-    if other.unit in (None, "years", "%"):
-        return False
-    if other.unit == "money" and number.in_words and number.value <= _FEW:
-        return False
-    here = bisect_right(sentences, other.start) == bisect_right(sentences, number.start)
-    behind = text[max(0, number.start - _BACK) : number.start]
-    lately = other.start < number.start and number.start - other.end <= _BACK and _HAS.search(behind)
-    return bool(here or lately) and _alike(number, other)
-
-
-def _times_apart(number: RunningNumber, other: RunningNumber) -> float:
-    small, large = sorted((abs(number.value), abs(other.value)))
-    return large / small if small else float("inf")
-
-
-def _alike(number: RunningNumber, other: RunningNumber) -> bool:
-    """Whether the two could be said in one unit: neither is many times the other."""
-    small, large = sorted((abs(number.value), abs(other.value)))
-    if other.unit in ("degC", "degF"):
-        return large <= _HOTTEST
-    return large <= (_PRICES if other.unit == "money" else 10) * small
-
-
-def _stands_alone(text: str, number: RunningNumber) -> bool:
-    """Whether no noun follows that the number would count, and no name stands before it."""
-    before = text[max(0, number.start - 20) : number.start]
-    if _NAMES.search(before) or (abs(number.value) <= _FEW and _COUNTED.search(before)):
-        return False
-    after = _NEXT.match(text, number.end)
-    word = (after[1] or "").lower() if after else ""
-    return not word or word in _GOES_ON or (len(word) == 1 and not word.isalnum() and word not in "/%:")

@@ -31,10 +31,11 @@ _ENDS: tuple[tuple[str, str], ...] = (
 )  # fmt: skip
 _SET = (
     r"these (?:four )?(?:tires|tyres)\b|our (?:four )?(?:tires|tyres)\b|\bthe (?:whole )?set\b|all four\b|every "
-    r"(?:tire|tyre)|each (?:tire|tyre)|whole car|all (?:the |our )?(?:tires|tyres)"
+    r"(?:tire|tyre)|each (?:tire|tyre)|whole car|all (?:the |our )?(?:tires|tyres)|\ball (?:around|round)\b(?! the)"
 )
 _CHOICES: tuple[tuple[str, str], ...] = (
-    ("four", r"four new|(?:the )?four(?= (?:would|costs?|comes?|make|will|are [$€£]))|buy(?:ing)? (?:all )?four|set "
+    ("four", r"four new|(?:full|complete) set|(?:the )?four(?= (?:would|costs?|comes?|make|will|are "
+             r"[$€£]))|buy(?:ing)? (?:all )?four|set "
              r"of four|all four new|four (?:tires|tyres)(?= (?:cost|come|are "
              r"\$|will))|new set|whole new set"),
     ("used_pair", r"used pair|pair of used|two used|second[- ]hand pair"),
@@ -48,6 +49,7 @@ _SIDES = ("left", "right")
 _OTHER_SEASON = {"winter": "summer", "summer": "winter"}
 _GROUPS = 40
 _LEFT_OUT = re.compile(r"\b(?:all but|except(?: for)?|other than|apart from|besides)(?: the)? $", re.IGNORECASE)
+_FAR = 80  # characters over which an end of the car named once holds for the sides named after it
 _SAME_PHRASE = 30  # characters
 
 
@@ -70,13 +72,18 @@ class Lexicon(msgspec.Struct, frozen=True, kw_only=True):
     def mentions(self, text: str) -> list[Mention]:
         """Everybody mentioned in ``text``, in its order."""
         found: list[Mention] = []
+        end = Mention(start=-_FAR, end=-_FAR, ids=frozenset())
         for match in self.words.finditer(text):
             ids, group = self.meant[match.lastgroup or ""]
             if _LEFT_OUT.search(text, max(0, match.start() - 20), match.start()):
                 ids, group = frozenset(CORNERS) - ids, True
             if found and match.start() - found[-1].end <= _SAME_PHRASE:
                 ids = self._of_the_group(found[-1], ids, match[0])
+            if group and match.start() - end.end <= _FAR and ids <= frozenset(CORNERS) and ids & end.ids:
+                ids = ids & end.ids  # "at the front 35 on the left and 32 on the right"
             found.append(Mention(start=match.start(), end=match.end(), ids=ids, group=group))
+            if ids & {"front_axle", "rear_axle"}:
+                end = found[-1]
         return found
 
     def _of_the_group(self, before: Mention, ids: frozenset[str], words: str) -> frozenset[str]:
@@ -187,5 +194,7 @@ def spoken_of(
             return Spoken(ids=after[0].ids, sure=True, all=everybody)
     if before:
         return Spoken(ids=before[-1].ids, sure=True, all=everybody)
+    if after and after[0].start >= next_number and _PARTED.search(text[end:next_number]):
+        return None
     near = bool(after) and len(after) == 1 and after[0].start < next_number
     return Spoken(ids=after[0].ids, sure=near, all=everybody) if after else None

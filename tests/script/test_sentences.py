@@ -11,7 +11,9 @@ from tests.script.scoring import score, sentences
 LEAST = 0.95
 SETS = tuple(
     f"sentences{name}.txt"
-    for name in ("", "_two", "_three", "_four", "_five", "_six", "_seven", "_eight", "_nine", "_ten")
+    for name in (
+        "", "_two", "_three", "_four", "_five", "_six", "_seven", "_eight", "_nine", "_ten", "_eleven", "_twelve",
+    )
 )
 
 
