@@ -13,7 +13,8 @@ from studio.tires.designation import parse_marking, spell_out
 
 _I = re.IGNORECASE
 _OLD_BETWEEN = re.compile(
-    r"\b(?:than|takes?|needs?|requires?|uses|equipped with|fitted with|supposed to (?:have|be|run)|meant for"
+    r"\b(?:than|alternative (?:to|for)|substitute for|replacement for|upgrade (?:from|over|for)|compared (?:to"
+    r"|with)|takes?|needs?|requires?|uses|equipped with|fitted with|supposed to (?:have|be|run)|meant for"
     r"|designed for|log ?book|hand ?book|owner'?s? manual|paper(?:s|work)|registration|certificate|label|fahrzeugschein"
     r"|carte grise|should (?:be|have|take)|correct (?:size|one)|right size"
     r"|listed|spec\w*|recommend\w*|normally|usual(?:ly)?|regular(?:ly)?|als|que|was|were|used to (?:be|have|run)"
@@ -138,6 +139,8 @@ def _second_is_old(text: str, first: Fact, second: Fact) -> bool:
         return True
     if _ON_IT_AFTER.match(between):
         return False
+    if re.match(r"[\w' ]*\b\w+(?:ed|t) (?:out )?(?:with|to|by|for|into)\b(?: (?:a|an|the|set of))*\W*$", between, _I):
+        return False  # "was replaced with", "swapped for"
     if re.match(r"\W*(?:with|to|->|=>|for|by|vs\.?|versus|auf|par|con|por|into)\W*$", between, _I):
         return False
     if _FIRST_IS_OLD.search(before):

@@ -1,6 +1,8 @@
 """Answers about tread: whether it is enough, how far it will go, and at what speed it floats."""
 
 import datetime as dt
+import itertools
+import re
 
 import msgspec
 
@@ -209,6 +211,13 @@ def _points(viewer: Viewer) -> tuple[tuple[Quantity, Quantity], ...]:
     odometers = reading.of("odometer")
     if not far:
         return ()
+    if len(far) >= 3 and len(far) == len(now) + len(earlier):
+        return _in_pairs((*now, *earlier), far)
+    if len(far) > 1 and reading.of("depth_new") and not odometers:
+        driven = tuple(fact for fact in far if _DRIVEN.search(_beside(reading.text, fact)))
+        if len({fact.quantity for fact in driven or far}) > 1:
+            return ()  # which of them the tires rolled is not said
+        far = driven or far
     if len(far) >= 2 and len(now) + len(earlier) >= 2 and (len(odometers) >= 2 or not reading.of("depth_new")):
         ordered = sorted((*now, *earlier), key=lambda fact: fact.start)[:2]
         pairs = tuple(
@@ -231,6 +240,29 @@ def _points(viewer: Viewer) -> tuple[tuple[Quantity, Quantity], ...]:
     return (Quantity(0.0, rolled.unit), deepest.quantity), (rolled, lowest.quantity)
 
 
+_DRIVEN = re.compile(
+    r"\b(?:after|driven|drove|done|did|put|got|on (?:them|these|the tires|it)|since|so far|later|gefahren|nach"
+    r"|parcour\w+"
+    r"|après|worn|ran|in)\b",
+    re.IGNORECASE,
+)
+
+
+def _beside(text: str, fact: Fact) -> str:
+    return text[max(0, fact.start - 15) : fact.start] + " " + text[fact.end : fact.end + 15]
+
+
+def _in_pairs(depths: tuple[Fact, ...], far: tuple[Fact, ...]) -> tuple[tuple[Quantity, Quantity], ...]:
+    """As many distances as depths: each with its own in the order of the text; () where tread would grow."""
+    by_place = sorted(depths, key=lambda fact: fact.start)
+    pairs = sorted(
+        ((rolled.quantity, each.quantity) for rolled, each in zip(far, by_place, strict=True)),
+        key=lambda pair: pair[0].to("km").value,
+    )
+    falls = all(one[1].to("mm").value > other[1].to("mm").value for one, other in itertools.pairwise(pairs))
+    return tuple(pairs) if falls else ()
+
+
 _RATE_APART = 45
 _LEAST_WEAR_MM = 0.8
 
@@ -242,7 +274,7 @@ def wear_rate(reading: Reading) -> tuple[Quantity, Quantity] | None:
         return None
     rolled = [
         fact
-        for fact in reading.of("distance", "odometer", "rotation_interval", "trip", "yearly_distance")
+        for fact in reading.of("distance", "rotation_interval", "yearly_distance")
         if min(abs(fact.start - worn.end), abs(worn.start - fact.end)) <= _RATE_APART
     ]
     if not rolled:

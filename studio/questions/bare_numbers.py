@@ -28,7 +28,7 @@ _AT_DEPTH = re.compile(
 )
 _GOES_ON = re.compile(r"^(?: left\b| now\b| all (?:round|around)\b|[,.;!?)]|$| (?:is|are|do|should|can|so|and)\b)", _I)
 _DEPTH_BEFORE = re.compile(
-    r"(?:\b(?:was|were|at|is|are|has|have|had|now|new|from|to|measur\w+|reads?|reading|about"
+    r"(?:\b(?:was|were|at|is|are|has|have|had|says?|said|shows?|showed|now|new|from|to|measur\w+|reads?|reading|about"
     r"|around|and|vs|only|with|=|:|started(?: at| with)?|originally|other(?:s)?(?: is| are)?"
     r"|rest(?: are)?|the (?:new )?other(?: one)?(?: is)?)(?: an?)?|[,/&:=(+-]) ?$",
     _I,
@@ -41,7 +41,9 @@ _DEPTH_AFTER = re.compile(
 _AIR_MODE = re.compile(
     r"\bpressure|\bpsi\b|\b(?:dropp?|go|los)(?:s|es|ed|ing)? from [2-6][0-9] (?:down )?to [2-6][0-9]\b|\binflat"
     r"|\bpump|\bair(?:ed)?\b|\btpms|\bfill(?:ed)?\b|\bdeflat|druck"
-    r"|\b(?:hot|cold|warm) t[iy]res\b|\bpression|\bpresi[oó]n|\bbars?\b|\bkpa\b|\bgonfl|\bplacard|\bdoor (?:jamb"
+    r"|\b(?:manual|door|sticker|placard|book|card) (?:says?|is|was|calls for|recommends?) [2-5][0-9]\b(?! ?[/0-9])"
+    r"|\b[2-5][0-9] (?:cold|hot)\b|\bbleed|\b(?:hot|cold|warm) t[iy]res\b|\bpression|\bpresi[oó]n|\bbars?\b|\bkpa\b"
+    r"|\bgonfl|\bplacard|\bdoor (?:jamb"
     r"|sticker)",
     _I,
 )
@@ -53,6 +55,7 @@ _AIR_BEFORE = re.compile(
     r"|is )?$",
     _I,
 )
+_AIR_AFTER = re.compile(r"^ (?:cold|hot|warm|after|front|rear|all (?:around|round)|everywhere)\b", _I)
 _MOVING = re.compile(
     r"\b(?:hydro ?pl\w+|aqua ?pl\w+|driv\w+|going|doing|speed|highway|cruis\w+|fast)\b[^.?!,]{0,15}$", _I
 )
@@ -84,7 +87,8 @@ _FAR_BEFORE = re.compile(
     _I,
 )
 _FAR_AFTER = re.compile(
-    r"^ ?(?:on (?:them|these|the|it|mine|my|this)|so far|since|on the (?:clock|odo\w*)|odo|more"
+    r"^ ?(?:on (?:them|these|the|it|mine|my|this)|out of (?:them|these|it)|so far|since|on the (?:clock|odo\w*)|odo"
+    r"|more"
     r"|from new)",
     _I,
 )
@@ -101,7 +105,7 @@ def bare_numbers(text: str, bare: list[RunningNumber], system: System | None, fo
     for number in bare[:MOST_BARE]:
         if overlaps(number.start, number.end, [*found.facts, *spots]) or _names_something(text, number):
             continue
-        if about.air and _is_temperature(text, number):
+        if about.air and (_is_temperature(text, number) or _is_second_temperature(text, number, airs, found)):
             _temperature(number, system, found)
         elif about.depth and _is_depth(text, number, depths, spots, about.tread):
             _depth(text, number, depths, system, found)
@@ -255,8 +259,10 @@ def _said_unit(text: str) -> UnitName | None:
 
 
 def _is_air(text: str, number: RunningNumber, airs: list[Fact]) -> bool:
-    before, _ = _around(text, number)
-    if number.in_words or not _AIR_BEFORE.search(before) or (_MOVING.search(before) and not _READS.search(before)):
+    before, after = _around(text, number)
+    if number.in_words or not (_AIR_BEFORE.search(before) or _AIR_AFTER.match(after)):
+        return False
+    if _MOVING.search(before) and not _READS.search(before):
         return False
     return _air_unit(number, airs) is not None
 
@@ -299,6 +305,16 @@ def _is_temperature(text: str, number: RunningNumber) -> bool:
     if number.value < 0 or _WEATHER_BEFORE.search(before):
         return True
     return bool(_OUTSIDE.match(after)) and not _GAUGE_BEFORE.search(before)
+
+
+def _is_second_temperature(text: str, number: RunningNumber, airs: list[Fact], found: Found) -> bool:
+    """A bare number behind ``at`` or ``to`` beside a temperature, where it cannot be the pressure's own unit."""
+    if not airs or not -60 <= number.value <= 120 or not _AT_OR_TO.search(_around(text, number)[0]):
+        return False
+    return any(fact.field == "temperature" for fact in found.facts) and _air_unit(number, airs) is None
+
+
+_AT_OR_TO = re.compile(r"\b(?:at|to|when it'?s|bei|auf|à|a) $", _I)
 
 
 def _temperature(number: RunningNumber, system: System | None, found: Found) -> None:

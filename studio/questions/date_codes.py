@@ -58,6 +58,14 @@ _MADE = re.compile(
 )
 
 
+_ON_THEM = re.compile(
+    r"(?<![0-9A-Za-z.,/$€£+-])(?P<digits>[0-5][0-9][0-2][0-9])(?= (?:stamped )?on (?:them|it|all|the (?:side|tire"
+    r"|tyre)))",
+    re.IGNORECASE,
+)
+_THREE = re.compile(
+    r"\b(?:three|3) (?:digits?|numbers?)[,:( ]+(?P<digits>[0-5][0-9][0-9])(?![0-9A-Za-z/]|[.,][0-9])", re.IGNORECASE
+)
 _FURTHER = re.compile(r"(?:\b(?:says?|reads?|is|are|and|or|vs|others?|one|rears?|fronts?|spare)"
     r"|[,/&:]) ?$", re.IGNORECASE)
 
@@ -87,6 +95,9 @@ def date_codes(text: str, found: Found) -> None:
                 continue
             if 1 <= int(match["digits"][:2]) <= 53 and not match["digits"].startswith(("19", "20")):
                 _take(text, match, found, 0.7, "four digits that can be week and year")
+    for match in (*_ON_THEM.finditer(text), *_THREE.finditer(text)):
+        if 1 <= int(match["digits"][:2]) <= 53:
+            _take(text, match, found, 0.8, "digits that stand on a tire")
     for match in _MADE.finditer(text):
         name = "year" if match["year"] else "other"
         if not overlaps(*match.span(name), found.facts):

@@ -35,12 +35,14 @@ CLUES = _clues(
                                                         r"|\baquaplaneo"),
     ("hydroplaning", 6, "at what speed it floats", r"\bfloat\w*\b[^.?!]{0,30}\b(?:speed|mph|fast|psi|water|bar"
                                                    r"|rain)|\b(?:speed|fast|water|rain)\b[^.?!]{0,40}\bfloat"),
+    ("hydroplaning", 6, "its formula", r"\broot of (?:the )?(?:psi|pressure)|\b10\.35\b"),
     ("hydroplaning", 6, "standing water", r"\bstanding water|\bpuddles?\b|\bdeep water"),
     ("rotation", 5, "rotating the tires", r"\b(?:tire |tyre )?rotat(?:e|ed|es|ing|ion pattern|ions?)\b(?! (?:arrow"
                                           r"|direction\b|mark))|\brotation(?: pattern| interval)?\b(?! (?:arrow"
                                           r"|direction\b|mark))|\breifen tauschen|\bräder tauschen|\bpermut\w+"
                                           r"|\brotaci[oó]n\b|\brotar\b|\binvertire le gomme"),
-    ("rotation", 5, "moving tires about", r"\b(?:cross|x)[ -]?(?:pattern|rotat\w+|them)|\b(?:move|swap|switch"
+    ("rotation", 5, "moving tires about", r"\b(?:cross|x)[ -]?(?:pattern|rotat\w+|them)|\b(?:mov(?:e|ed)"
+                                          r"|swap(?:ped)?|switch(?:ed)?"
                                           r"|put|swapping|moving)(?:ing)? (?:\w+ ){0,3}(?:fronts?|rears?"
                                           r"|backs?)(?: tires| tyres| ones)? (?:to|with|and|for|on) (?:the "
                                           r"|my )?(?:fronts?|rears?|backs?)\b"
@@ -48,15 +50,32 @@ CLUES = _clues(
     ("rotation", 5, "swapping round", r"\bswap(?:ping)? (?:(?:them|em|these|the tires|the tyres|tires"
                                       r"|tyres) )?(?:round|around|over|about)\b|\bswitch (?:them|em) (?:round"
                                       r"|around)\b"),
+    ("rotation", 5, "corner to corner", r"\b(?:[lr][fr]|f[lr]|(?:left|right) (?:front|rear)|(?:front|rear) (?:left"
+                                        r"|right)) ?(?:to|->|with) ?"
+                                       r"(?:the )?(?:[lr][fr]|f[lr]|(?:left|right) (?:front|rear)|(?:front"
+                                       r"|rear) (?:left|right))\b"),
+    ("rotation", 4, "in which order", r"\b(?:what|which|best|right) (?:order|pattern)\b"),
+    ("rotation", 5, "five wheels", r"\b(?:5|five)[ -](?:tires?|tyres?|wheels?)\b(?=[^.?!]{0,60}\b(?:rotat\w+|spare"
+                                   r"|order|pattern|includ\w+))"),
     ("rotation", 4, "from end to end", r"\bfront[ -]to[ -](?:back|rear)\b(?! (?:diff|apart))|\b(?:back"
                                        r"|rear)[ -]to[ -]front\b|\bcross(?:ed|ing)?\b(?! section|over)"),
     ("rotation", 4, "a tire of one direction", r"\b(?:directional|staggered|asym\w+)\b[^.?!]{0,60}\b(?:cross|swap"
-                                               r"|switch|move|other side|rotat\w+)"),
+                                               r"|switch|move|other side|rotat\w+|left to right|side to side"
+                                               r"|remount\w*)"),
     ("life", 4, "how far they will go", r"\bhow (?:many|much|long|far)\b[^.?!]{0,30}?\b(?:more )?(?:miles?|km"
                                         r"|kilomet\w+|longer|life|last|left in|tread life|distance"
                                         r"|can i (?:still )?(?:go|drive on (?:them|these)))\b|\b(?:miles?|km"
                                         r"|kilomet\w+|life|months?) (?:left|remaining|to go)\b"),
     ("life", 4, "how many are left", r"\bhow (?:many|much) (?:more )?(?:left|to go|remain\w*)\b"),
+    ("life", 4, "whether they last", r"\b(?:will|would|can|could|gonna|going to|should) (?:[\w/'.]+ ){1,4}(?:last"
+                                     r"|make it|survive"
+                                    r"|hold out|do another|be enough for)\b|\b(?:make it|last) (?:until|till|to"
+                                    r"|through|another)\b"
+                                    r"|\bgoing to make it\b"),
+    ("life", 4, "how many seasons", r"\bhow many (?:more )?(?:winters?|seasons?|months|years|summers)\b"
+                                    r"|\bprojected (?:life|miles|mileage)"),
+    ("life", 4, "a promise of miles", r"[0-9] ?(?:k|000|miles?|mi|km)\b[^.?!]{0,20}\bwarranty\b|\bwarranty claim"
+                                      r"|\brated (?:for )?[0-9]{2,3}[ ,]?(?:k|000)"),
     ("life", 3.5, "how fast they wear", r"\bwear(?:ing)? (?:rate|out (?:fast|quick|early|too)|too fast|fast|quick)"
                                         r"|\bhow fast\b[^.?!]{0,20}\bwear|\bwill (?:they|these|it|my tires"
                                         r"|this set) (?:last|make it)|\bget (?:another|me)\b[^.?!]{0,20}(?:miles|km"
@@ -73,12 +92,15 @@ CLUES = _clues(
                                                   r"|thing|question))(?: (?:tires?|tyres?|new|only|of them))?"),
     ("matching", 4, "how many to buy", r"\b(?:4|vier|alle vier|zwei|nur zwei|nur einen) neue\b|\balle vier\b"
                                        r"|\bles quatre\b|\blos cuatro\b|\btutte e quattro"),
+    ("matching", 5, "only one axle", r"\b(?:only|just) the (?:fronts?|rears?|backs?)\b|\b(?:fronts?|rears?) only\b"
+                                     r"|\bnew ones? (?:should )?go\b|\bgap\b"),
     ("matching", 4, "unlike tires together", r"\bdifferent (?:\w+ )?(?:brands?|makes?|models?|(?:tread )?patterns?"
                                              r"|treads)\b"
                                              r"|\bsame axle\b|\bsame (?:brand|make|model)\b"
                                              r"|\b(?:two|2|one|1|a pair)\b[^.?!]{0,30}\b(?:front|back"
                                              r"|rear) or (?:the |on the )?"
                                              r"(?:front|back|rear)\b"),
+    ("matching", 4, "put beside another", r"\bpair(?:ed|ing)? (?:it |them )?(?:up )?with\b"),
     ("matching", 4, "mixing", r"\bmix(?:ing|ed)?\b(?! of (?:road|weather))|\bmischen|\bm[ée]langer|\bmezclar"
                               r"|\bmischiare"),
     ("matching", 5, "in pairs", r"\bin pairs\b|\bas a pair\b|\bpairs only\b|\bpaarweise|\bpar paire"),
@@ -106,6 +128,12 @@ CLUES = _clues(
                                         r"|\bfit\b|\bpassen\b|\bmonter\b|\bmontare\b|\bmontar\b"
                                         r"|\bgo(?:ing)? (?:from|to|up|down)\b|\bswap(?:ping|ped)?\b|\bswitch(?:ing"
                                         r"|ed)?\b|\bvs\.?\b|\bversus\b"),
+    ("size_swap", 4, "a height that stands for a size", r"\b(?:2[89]|3[0-9]|40)(?:'?s|\"|'')(?=[^.?!]{0,40}\b(?:rub"
+                                                            r"|fit|clear|truck"
+                                                      r"|stock|lift|tires?)\b)"),
+    ("size_swap", 4, "wider than", r"\b(?:wider|narrower|taller|bigger|larger|smaller|lower) than\b|\bsize (?:up"
+                                   r"|down|wider|bigger"
+                                   r"|smaller|larger)\b"),
     ("size_swap", 4, "the speedometer", r"\bspeedo\w*|\btacho\b|\btachometer|\bcompteur\b|\bveloc[ií]metro"
                                         r"|\btachimetro"),
     ("spare", 2, "driving on it", r"\bhow (?:far|fast|long)\b|\bspeed limit|\b50 ?mph|\b80 ?km"),
@@ -115,6 +143,9 @@ CLUES = _clues(
     ("age", 2, "an age", r"\b(?:years?|yrs?|yo)[ -]old\b|\bjahre? alt\b"),
     ("age", 3, "whether the age is safe", r"\b(?:years?|yrs?|yo)[ -]old\b[^.?!]{0,40}\b(?:safe|ok|okay|replace|toss"
                                           r"|trust|good|fine|keep)"),
+    ("age", 4, "a rule of years", r"\b(?:five|six|seven|ten|[5-9]|10) years?\b[^.?!]{0,25}\b(?:limit|rule|max\w*"
+                                  r"|or)\b|\bread the date\b"
+                                  r"|\bdate\b[^.?!]{0,25}\b(?:numbers?|digits?)\b"),
     ("age", 4, "where the date stands", r"\bdate\b[^.?!]{0,20}\bon (?:it|them|the t[iy]re|my t[iy]re|these)"
                                         r"|\bwhere\b[^.?!]{0,20}\b(?:date|age|week)\b"),
     ("age", 4, "when it was made", r"\bwhat (?:week|year|month|date)\b|\bwhen (?:was|were"
@@ -136,6 +167,17 @@ CLUES = _clues(
     ("pressure", 4, "which pressure to run", r"\b(?:should|shall|do|can) (?:i|we|you) (?:run|use|fill|inflate|set"
                                              r"|go with|keep|pump|put)\b[^.?!]{0,30}\b(?:psi|bar|kpa|pressure)"
                                              r"|\bmax(?:imum)? (?:tire |tyre )?(?:pressure|psi)"),
+    ("pressure", 3, "air in the tire", r"\b(?:psi|kpa|tpms|pressures?|inflat\w+|tire pressure|tyre pressure"
+                                       r"|air pressure"
+                                       r"|under ?inflat\w*)\b"),
+    ("pressure", 4, "the lamp", r"\b(?:warning|low|pressure|tire|tyre|tpms) (?:lamp|light)\b"
+                                r"|\blamp\b[^.?!]{0,20}\bon\b"),
+    ("pressure", 4, "sidewall or placard", r"\b(?:sidewall|tire|tyre)\b[^.?!]{0,20}\b(?:or|vs"
+                                           r"|versus)\b[^.?!]{0,20}\b(?:door|placard"
+                                           r"|sticker|manual)|\b(?:door|placard|sticker|manual)\b[^.?!]{0,20}\b(?:or|vs|versus)\b"
+                                           r"[^.?!]{0,20}\b(?:sidewall|tire|tyre)\b"),
+    ("pressure", 4, "cold against hot", r"\b[2-5][0-9] (?:psi )?cold\b|\bbleed\b(?! (?:my|the) (?:clutch|brakes?"
+                                        r"|radiator|coolant))"),
     ("pressure", 5, "losing air", r"\b(?:dropp?(?:ing|s|ed)?|down|goes|going|went|los(?:es|ing"
                                   r"|t)) from [0-9]{2} (?:psi )?(?:down )?to [0-9]{2}\b(?!/)|\b(?:los(?:e|es|ing|t)"
                                   r"|drop(?:s|ped|ping)?|down) (?:about |around )?(?:air"
@@ -161,7 +203,15 @@ CLUES = _clues(
                                        r"|speed (?:rating|symbol|index))\b|\bhow much (?:weight|load)"
                                        r"|\bhow fast (?:can|is|are)[^.?!]{0,25}rated|\bmax(?:imum)? (?:load|speed)"),
     ("code", 3, "whether it is so", r"\b(?:correct|right|true)\?"),
-    ("code", 4, "what it carries", r"\bwhat (?:load|weight|speed)\b|\b(?:load|weight) per (?:tire|tyre|wheel|axle)"
+    ("code", 4, "what sort of tire it says", r"\bis (?:it|this|that) (?:a|an) (?:winter|summer|all[ -]season"
+                                             r"|run[ -]?flat|truck|snow)\b"
+                                             r"|\bletters? ['\"]?[a-z]\b"),
+    ("code", 4, "what a load range is", r"\b(?:load range|ply rating|10[ -]ply|traction|treadwear"
+                                        r"|temperature) (?:[a-g]{1,2}\b|[0-9]{3}"
+                                       r"|rating|grade)|\butqg\b"),
+    ("code", 4, "what it carries", r"\bhow much (?:can|could|does|will|may) (?:\w+ ){1,3}(?:carry|hold|take|bear"
+                                   r"|handle)|\bwhat (?:load|weight|speed)\b|\b(?:load|weight) per (?:tire|tyre"
+                                   r"|wheel|axle)"
                                    r"|\bcan (?:it|they|one|each|these) (?:carry|hold|take|handle)|\bhow fast (?:can"
                                    r"|may) (?:it|they|these) "),
     ("code", 4, "what a marking means", r"\bmean(?:s|ing|t)?\b|\bstand(?:s)? for|\brefer to|\bsignif\w+|\bbedeut\w+"),
@@ -191,6 +241,12 @@ CLUES = _clues(
                                               r"|this |another )?winter|\blow\b|\bhow bad|\bbad\b|\billegal"
                                               r"|\bokay\b|\berlaubt|\bdarf\b|\blégal\w*|\bencore bon|\bserven\b"
                                               r"|\blegales?\b|\bbuon[ei]\b|\bcambiar\w*|\bfahren\b|\bholding up"),
+    ("tread_left", 2, "whether to worry", r"\bworr(?:y|ied|ying)\b|\bconcern\w*|\btrust (?:them|these|it)\b"
+                                          r"|\bstart (?:looking|shopping)"),
+    ("tread_left", 3, "tread that looks low", r"\b(?:t[iy]res?|tread)\b[^.?!]{0,20}\b(?:look|looks|seem|seems"
+                                              r"|getting|are|is)\b[^.?!]{0,12}\b"
+                                              r"(?:low|thin|bald|worn|smooth|slick)\b"),
+    ("tread_left", 3, "a coin", r"\b(?:20 ?p|penny|quarter|coin|euro)\b[^.?!]{0,25}\b(?:test|head|band|ring|rim)\b"),
     ("tread_left", 3, "tread without a number", r"\b(?:are|is|r) (?:they|these|it|my tires|those|this tire"
                                                 r"|mine) (?:done|toast|shot|finished|gone|worn out|still good"
                                                 r"|bald)\b|\btime for (?:new )?(?:tires|tyres|rubber)|\bhow (?:many"
@@ -216,7 +272,8 @@ ASKS = re.compile(
     r"|wrong)|whats (?:going on|up|wrong)|any reason"
     r"|makes sense|why (?:is|are|does|do|would)|any (?:idea|advice|thoughts|help|suggestions)|help|please|pls|plz"
     r"|tell me"
-    r"|let me know|need to know|not sure|curious|should i|can i|do i|is it|is that|is this|are they|are these|am i"
+    r"|i want to|i'?d like to|thinking (?:of|about)|considering|planning (?:to|on)|let me know|need to know"
+    r"|not sure|curious|should i|can i|do i|is it|is that|is this|are they|are these|am i"
     r"|would it|would you|could i|will it|will they|what (?:should|would|is|are|do|does)|how (?:do|many|much|far"
     r"|long|bad|old|fast)|ok to|okay to|safe to|advice|thoughts|recommend|worth it|good enough|right or|or not"
     r"|correct me|shop (?:says|said|wants|told)|dealer (?:says|said|wants|told)|mechanic (?:says|said|wants|told)"
@@ -246,7 +303,9 @@ OTHER_VEHICLES = re.compile(
     re.IGNORECASE,
 )
 TIRES = re.compile(
-    r"\bt[iy]re?s?\b|\bwear bars?|\bpenny\b|\blincoln|\b32nds?\b|\brims?\b|\bpressure|\bdate code|\bdot\b"
+    r"\bt[iy]re?s?\b|\b3[0-9]s\b|\bload range|\bwear bars?|\bpenny\b|\b20 ?p test|\bbar\b|\barrows?\b|\blincoln"
+    r"|\b32nds?\b|\brims?\b|\bpressure"
+    r"|\bdate code|\bdot\b"
     r"|\bplug(?:s|ged)?\b|\baxle|\bdot\b"
     r"|\bpuncture|\btyre|\btread"
     r"|\bwheels?\b"
@@ -260,8 +319,16 @@ WET = re.compile(
     r"|wet roads?|rain(?:y|ing|storm)?|(?:bei|im) (?:\w+ )?(?:regen|nässe)|sous la pluie|lluvia|pioggia)\b",
     re.IGNORECASE,
 )
+GRADES = re.compile(
+    r"\b(?:load range|ply rating|[0-9]+[ -]ply|treadwear (?:rating|grade|[0-9])|traction (?:rating|grade|a)|utqg"
+    r"|(?:speed|load) (?:rating|index|symbol)|letter [a-z]\b|max(?:imum)? (?:load|speed)|what (?:does|is"
+    r"|do) (?:the )?(?:dot|twi|e ?[0-9]{1,2}))\b"
+    r"|\b[a-z] (?:or|and|vs) [a-z] rat(?:ed|ing)",
+    re.IGNORECASE,
+)
 HOW_FAST = re.compile(
-    r"\b(?:how fast|what speed|which speed|too fast|how slow|max(?:imum)? speed|speeds?|welche geschwindigkeit"
+    r"\b(?:how fast|what speed|which speed|too fast|how slow|slow enough|slow down|max(?:imum)? speed|speeds?"
+    r"|welche geschwindigkeit"
     r"|wie schnell"
     r"|quelle vitesse|qu[eé] velocidad|che velocit[aà])\b",
     re.IGNORECASE,

@@ -1,5 +1,6 @@
 """What a comment asks: each kind scored by clues in words and facts, so that every decision can be explained."""
 
+import itertools
 import re
 
 import msgspec
@@ -10,6 +11,7 @@ from studio.questions.facts import Reading
 from studio.questions.kind_words import (
     ASKS,
     CLUES,
+    GRADES,
     HOW_FAST,
     KINDS,
     OTHER_VEHICLES,
@@ -28,6 +30,7 @@ from studio.questions.spelling import set_right
 ENOUGH = 3.0
 ENOUGH_UNASKED = 5.0
 ALSO = 5.0
+TOPICAL = 2.0
 _GRAVE = ("bulge", "cord", "separation", "cut", "cracks", "chunking", "flat_spot", "other")
 _COVERS: dict[str, tuple[QuestionKind, ...]] = {
     "matching": ("tread_left", "life", "size_swap"),
@@ -80,7 +83,8 @@ def kinds_of(reading: Reading) -> Asked:
     grave = bool(damage)
     told = _tells_enough(reading) and not PRAISE.search(text)
     enough = ENOUGH if asks or grave or told else ENOUGH_UNASKED
-    if best < enough or not (main == "convert" or _about_tires(reading)):
+    topical = asks and best >= TOPICAL and main in ("pressure", "age", "life") and TIRES.search(text)
+    if (best < enough and not topical) or not (main == "convert" or _about_tires(reading)):
         return Asked(kind="none", why=("nothing asked that can be computed",))
     if not asks and PRAISE.search(text) and not grave:
         return Asked(kind="none", why=("praise, nothing asked",))
@@ -94,6 +98,8 @@ def kinds_of(reading: Reading) -> Asked:
 def _tells_enough(reading: Reading) -> bool:
     """Whether facts stand in the comment that nobody writes without wanting to know."""
     if reading.first("depth", "date_code", "worn") is not None:
+        return True
+    if reading.first("made_year", "age_years") and (reading.first("spare") or TIRES.search(reading.text)):
         return True
     measured = reading.of("pressure", "pressure_before", "placard_pressure", "pressure_change", "temperature", "size")
     return len({fact.said for fact in measured}) >= 2
@@ -209,6 +215,8 @@ def _damage(reading: Reading, scores: _Scores) -> None:
             scores.add("repair", 5, "a puncture")
     if reading.first("repair"):
         scores.add("repair", 2, "a way of repair")
+    if reading.words("damage") == ("puncture",) and scores.points["pressure"] >= 4:
+        scores.add("repair", 4, "a puncture that lets air out")
     if reading.first("repair") and reading.first("pressure_change"):
         scores.add("repair", 3, "a repair that leaks")
     if not reading.first("damage") and not reading.first("repair"):
@@ -222,23 +230,27 @@ def _sizes(reading: Reading, scores: _Scores) -> None:
     if temporary:
         spelled = len(sizes) == 1 and not reading.first("spare") and scores.points["code"] > 0
         aged = bool(reading.of("made_year", "date_code", "age_years")) and not sizes
-        scores.add("spare", 3 if spelled or aged else 5, "a temporary spare")
+        depthless = reading.first("depth", "depth_without_unit", "pressure") is None
+        scores.add("spare", 3 if spelled or aged else 8 if depthless else 5, "a temporary spare")
     elif reading.first("spare"):
         scores.add("spare", 8 if len(sizes) >= 2 else 3, "the spare")
     if len(sizes) >= 2 and not temporary:
-        scores.add("size_swap", 5, "two sizes")
+        alike = len({size.split()[0] for size in sizes}) == 1
+        mixed = alike and scores.points["matching"] >= 4
+        scores.add("matching" if mixed else "size_swap", 5, "two sizes")
     elif len(reading.of("size_without_rim")) >= 2:
         scores.add("size_swap", 4, "two widths")
     elif (sizes or partial) and scores.points["size_swap"] > 0:
         scores.add("size_swap", 2, "a size")
     elif not sizes and not partial:
-        scores.points["size_swap"] = min(scores.points["size_swap"], 4.0 if reading.first("rim") else 2.5)
+        named = reading.first("rim") or "a height that stands for a size" in scores.why["size_swap"]
+        scores.points["size_swap"] = min(scores.points["size_swap"], 4.0 if named else 2.5)
     if scores.points["rotation"] >= 5:
         scores.points["size_swap"] = min(scores.points["size_swap"], 4.0)  # front and rear sizes decide how they rotate
     if sizes or partial or reading.first("service", "mark"):
         scores.add("code", 2, "a marking")
     else:
-        scores.points["code"] = min(scores.points["code"], 2.0)
+        scores.points["code"] = min(scores.points["code"], 4.0 if GRADES.search(reading.text) else 2.0)
     if (
         reading.first("service", "mark")
         and not sizes
@@ -274,7 +286,8 @@ def _depths(reading: Reading, scores: _Scores) -> None:
     if now:
         scores.add("tread_left", 3, "a depth")
     if len(told) >= 2:
-        scores.add("matching", 3, "depths of several tires")
+        axles = all(len(where) == 2 for where in told) and not worded
+        scores.add("matching", 2.5 if axles and not scores.points["rotation"] else 3, "depths of several tires")
         if _side_by_side(told):
             scores.add("matching", 2.5, "left against right")
     if any("new_one" in where for where in told) and len(told) >= 1 and now:
@@ -283,6 +296,8 @@ def _depths(reading: Reading, scores: _Scores) -> None:
         scores.add("matching", 2 if len(told) >= 2 else 4, "unlike treads on all-wheel drive")
     if len(set(reading.words("season")) - {"studded"}) >= 2:
         scores.add("matching", 4, "tires for two seasons")
+    if scores.points["matching"] >= 7:
+        scores.points["tread_left"] = min(scores.points["tread_left"], 6.5)  # how many to replace, not whether
     if reading.first("difference"):
         scores.add("matching", 3, "a difference of depth")
     if "all" in reading.words("drivetrain") and scores.points["matching"] > 0:
@@ -334,6 +349,8 @@ def _air(reading: Reading, scores: _Scores) -> None:
         scores.points["convert"] = 0.0
     if len(temperatures) < 2 and _other_unit(reading):
         scores.add("convert", 5, "another unit of the same kind named")
+    if _set_equal(reading):
+        scores.add("convert", 7, "the same in two units")
     if scores.points["convert"] >= 5 and len(temperatures) < 2:
         scores.add("convert", 2, "a quantity to convert")
 
@@ -346,6 +363,19 @@ def _other_unit(reading: Reading) -> bool:
     )
 
 
+def _set_equal(reading: Reading) -> bool:
+    """``8/32 is what, 6mm?``: two quantities of one kind in two units, held equal."""
+    facts = reading.of("depth", "depth_new", "depth_without_unit", "pressure", "distance", "load")
+    return any(
+        one.field == other.field
+        and one.quantity.unit != other.quantity.unit
+        and _EQUAL.match(reading.text[one.end : other.start])
+        for one, other in itertools.pairwise(fact for fact in facts if not isinstance(fact.value, str))
+    )
+
+
+_EQUAL = re.compile(r"\W*(?:(?:is|are|=|equals?|the same as|same as|equal to|what|about|roughly|that's"
+    r"|or)\W*){1,4}$", re.IGNORECASE)
 _NUMBERED = re.compile(r"[0-9]")
 
 
@@ -354,7 +384,7 @@ def _others(reading: Reading, scores: _Scores) -> None:
         scores.add("age", 4, "a date code")
     elif scores.points["age"] and reading.of("made_year", "age_years"):
         scores.add("age", 2, "a year or an age")
-    elif reading.first("made_year") and ASKS.search(reading.text):
+    elif reading.first("made_year") and (ASKS.search(reading.text) or _tells_enough(reading)):
         scores.add("age", 4, "a year of make")
     if reading.first("tread") and scores.points["rotation"]:
         scores.add("rotation", 1, "the kind of tread")

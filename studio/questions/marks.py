@@ -253,8 +253,8 @@ def services(text: str, found: Found) -> None:
                 )
             )
     for match in _SYMBOL.finditer(text):
-        letter = match["before"] or match["after"]
-        start = match.start("before") if match["before"] else match.start("after")
+        name = str(match.lastgroup)
+        letter, start = match[name], match.start(name)
         if not overlaps(start, start + 1, found.facts):
             found.facts.append(
                 Fact(
@@ -274,10 +274,11 @@ _DUAL = re.compile(r"(?<![\w./])(?:[6-9][0-9]|1[0-2][0-9])/(?:[6-9][0-9]|1[0-2][
 _NUMBERS = re.compile(r"\bnumbers?\b|\brefer", re.IGNORECASE)
 _INDEX_FIRST = re.compile(r"(?<![0-9.,/])(?P<index>1?[0-9]{2}) load (?:index|rating)\b", re.IGNORECASE)
 _INDEX = re.compile(
-    r"(?i:\bload (?:index|rating|number)|\bLI|indice de charge|Lastindex|Tragfähigkeitsindex)(?: of"
+    r"(?i:\bload (?:index|rating|number)|(?<=max )load (?:for|of|at|with)|(?<=maximum )load (?:for|of|at|with)|\bLI"
+    r"|indice de charge|Lastindex|Tragfähigkeitsindex)(?: of"
     r"| is|:)? ?(?P<index>1?[0-9]{2})(?![0-9.,/]|[ -]?(?:lb|kg|psi))"
 )
 _SYMBOL = re.compile(
-    r"\b(?:[Ss]peed (?:rating|symbol|index|code|letter)(?: of| is"
+    r"\b(?:[Ll]etter ['\"]?(?P<letter>[HTVWYSQRUPNM])\b|[Ss]peed (?:rating|symbol|index|code|letter)(?: of| is"
     r"|:)? ['\"]?(?P<after>[A-HJ-NP-WYa-hj-np-wy])\b(?!')|(?P<before>[HTVWYSQR])[ -](?:[Ss]peed[ -])?[Rr]at(?:ed|ing))"
 )

@@ -48,7 +48,7 @@ _LIMIT_AFTER = re.compile(
 )
 _APART_AFTER = re.compile(
     r"^(?: ?(?:nds|tread|depth|in|of an inch|of))* ?(?:difference|apart|diff|variance"
-    r"|variation|less|more|lower|higher|deeper|shallower|between|of each other)\b",
+    r"|variation|gap|spread|less|more|lower|higher|deeper|shallower|between|of each other)\b",
     _I,
 )
 _APART_BEFORE = re.compile(
@@ -299,14 +299,22 @@ def _length_field(number: RunningNumber, before: str, after: str) -> str:
     return depth_role(before, after)
 
 
+_WHEN = re.compile(r"\b(?:when|when (?:is|at|will (?:i|it|they) (?:be|hit|reach)(?: at)?)) $", _I)
+_END = re.compile(r"^ ?(?:$|[?!.])", _I)
+_SHARE_OF = re.compile(r"(?:%|percent|half)[^.?!]{0,40}\b(?:on|of|for|from|out of) (?:a |an |my )?$", _I)
+_OF_A_TIRE = re.compile(r"^ ?(?:nds? )?(?:t[iy]res?|tread|new|starting|original|profil)\b", _I)
+
+
 def depth_role(before: str, after: str) -> str:
     """Of which moment or kind a depth is: now, before, when new, a limit, a difference."""
     if _WORN_BEFORE.search(before) or _WORN_AFTER.match(after):
         return "worn"
-    if _LIMIT_AFTER.match(after) or _LIMIT_BEFORE.search(before):
+    if _LIMIT_AFTER.match(after) or _LIMIT_BEFORE.search(before) or (_WHEN.search(before) and _END.match(after)):
         return "limit"
     if _APART_AFTER.match(after) or _APART_BEFORE.search(before):
         return "difference"
     if _NEW_AFTER.match(after) or _NEW_BEFORE.search(before):
+        return "depth_new"
+    if _SHARE_OF.search(before) and _OF_A_TIRE.match(after):
         return "depth_new"
     return "depth_before" if _WAS_BEFORE.search(before) else "depth"

@@ -1,5 +1,6 @@
 """A comment read: from text to facts. Nothing is invented; what is less sure says so; time grows with the length."""
 
+import itertools
 import re
 
 import msgspec
@@ -80,9 +81,26 @@ def _settled(text: str, found: Found, spots: list[Fact]) -> list[Fact]:
     """The facts in order with places and moments, ambiguous temperatures in one unit."""
     facts = sorted(found.facts, key=lambda fact: fact.start)
     facts = [_of_a_new_tire(text, fact, spots) for fact in with_moments(text, with_places(text, facts, spots))]
+    facts = _fallen(text, facts)
     if not any(fact.field in ("damage", "repair") for fact in facts):
         facts = [fact for fact in facts if fact.field != "zone"]  # nothing that could sit there
     return [*_temperatures(facts), *(spot for spot in spots if spot.value != "all")]
+
+
+_DOWN_TO = re.compile(r"^ ?(?:(?:down )?to|->|bis|auf) ?$", re.IGNORECASE)
+
+
+def _fallen(text: str, facts: list[Fact]) -> list[Fact]:
+    """``10/32 to 8/32 in 12k``: the deeper one first and a distance beside, so the first is the earlier depth."""
+    if not any(fact.field == "distance" for fact in facts):
+        return facts
+    depths = [fact for fact in facts if fact.field == "depth" and not fact.where]
+    before = {
+        id(one)
+        for one, other in itertools.pairwise(depths)
+        if _DOWN_TO.match(text[one.end : other.start]) and one.quantity.to("mm").value > other.quantity.to("mm").value
+    }
+    return [msgspec.structs.replace(f, field="depth_before") if id(f) in before else f for f in facts]
 
 
 _WITH = re.compile(r"\b(?:with|by|one at|two at|get|buy|buying)(?: (?:a|one|an|two|new))* $", re.IGNORECASE)

@@ -10,8 +10,13 @@ from studio.questions.plain_text import without_hedges
 _I = re.IGNORECASE
 _STRONG = re.compile(r"[.;!?\n](?![0-9])")
 _YEARLY = re.compile(
-    r"^ ?(?:/|per|a|each|every|an?) ?(?:year|yr|annum|jahr|an\b|anno)|^ ?(?:yearly|annually"
+    r"^ ?(?:/|per|a|each|every|an?|im|pro|par|all'|al|por) ?(?:year|yr|annum|jahr|an\b|anno|año)|^ ?(?:yearly|annually"
     r"|p\.?a\.?\b)",
+    _I,
+)
+_MONTHLY = re.compile(
+    r"^ ?(?:/|per|a|each|every|an?|im|pro|par|al|por) ?(?:month|week|day|monat|woche|tag|mois|semaine|jour|mes|semana)"
+    r"|^ ?(?:monthly|weekly|daily)\b",
     _I,
 )
 _YEARLY_BEFORE = re.compile(r"(?:per year|yearly|annual\w*|a year)(?: \w+){0,3} ?$", _I)
@@ -190,6 +195,8 @@ def _told(text: str, fact: Fact) -> Fact:
 
 
 def _distance_role(before: str, after: str) -> str:
+    if _MONTHLY.match(after):
+        return "monthly_distance"
     if _YEARLY.match(after) or _YEARLY_BEFORE.search(before):
         return "yearly_distance"
     if _WARRANTY.match(after) or _WARRANTY_BEFORE.search(before):

@@ -68,6 +68,7 @@ _RIGHT: dict[str, str] = {
 }
 _WORDS = re.compile(rf"(?<![\w'/.-])(?:{'|'.join(sorted(_RIGHT, key=len, reverse=True))})(?![\w'/-])", re.IGNORECASE)
 _ARE = re.compile(r"(?<=[a-z] )r(?= [a-z0-9])")
+_SIGN = re.compile(r"\b(minus|plus) (?=[0-9])", re.IGNORECASE)
 _THREAD = re.compile(r"\bthread(?=s? (?:depth|left|wear|is|are|life|remaining)\b)|(?<=of )thread\b", re.IGNORECASE)
 _NO_TIRE = re.compile(r"\b(?:top|mid|first|second|low|high|third|each|one|bottom|he|she|it|who)[ -]$", re.IGNORECASE)
 
@@ -77,6 +78,8 @@ def set_right(text: str) -> tuple[str, "Places"]:
     slips = (match for match in _WORDS.finditer(text) if _fits(match))
     changes = [(match.start(), match.end(), _RIGHT[match[0].lower()]) for match in slips]
     changes += [(match.start(), match.end(), "are") for match in _ARE.finditer(text)]
+    if "minus" in text.lower():
+        changes += [(m.start(), m.end(), "-" if m[1].lower() == "minus" else "") for m in _SIGN.finditer(text)]
     changes += [(match.start(), match.end(), "tread") for match in _THREAD.finditer(text)]
     pieces, at, here, cuts = [], 0, 0, [(0, 0, 0)]
     for start, end, word in sorted(changes):

@@ -103,7 +103,14 @@ _DAMAGE = _words(
     (
         "damage",
         "other",
-        r"\bscuff\w*|\bscrap(?:e|ed|es|ing)\b|\bcurb ?rash|\bgrind marks|\bshredded|\bblow ?out"
+        r"\bscuff\w*|\b(?:kerb|curb)ed\b|\bhit (?:a |the )?(?:kerb|curb)\b|\brubber (?:is )?(?:hanging|ripped|torn"
+        r"|peel\w*)"
+        r"|\bflap of (?:rubber|tread)|\bblack ring\b|\begg[- ]shaped|\bout of round\b|\bmisshapen|\bdeformed\b"
+        r"|\blopsided|\brubber dust\b|\bcupp(?:ed|ing)\b|\bscallop\w*|\bfeather(?:ed"
+        r"|ing)\b"
+        r"|\bsaw ?-?(?:tooth\w*|teeth)|\b(?:ran|run|drove|driven|driving) (?:it |on it |them )?(?:at|on"
+        r"|with) (?:only )?"
+        r"(?:[0-9]|1[0-5]) psi|\bscrap(?:e|ed|es|ing)\b|\bcurb ?rash|\bgrind marks|\bshredded|\bblow ?out"
         r"|\bblew out",
     ),
     (
@@ -159,6 +166,8 @@ _DAMAGE = _words(
         "damage",
         "puncture",
         r"\bnails?\b|\bscrews?\b|\bpunctur\w*|\bstaples?\b|\bholes?\b|\bbolt (?:in|stuck)"
+        r"|\b(?:ran|run|drove|rolled|driven) over (?:a|an|some|the) (?:\w+ )?(?:bolt|wire|metal|glass|spike|tack"
+        r"|something)\b"
         r"|\bflat tires?\b|\bflat tyres?\b|\b(?:on|got|have|had|get|has|with|repair|plug|patch) a (?:\w+ )?flat\b"
         r"|\b(?:went|gone|goes|is|was|ran|totally|completely) flat\b(?! ?-?spot)|\bplattfu[sß]\w*|\bspike in"
         r"|\bshard|\bnagel\b|\bschraube\b|\bclous?\b|\bvis dans|\bcrev(?:aison|[ée])\w*"
@@ -195,11 +204,12 @@ _ZONES = _words(
     ),
 )
 _NOT = re.compile(
-    r"\b(?:no|not|without|zero|never|isn'?t|aren'?t|no signs? of|neither|kein\w*|ohne|pas de|sin"
+    r"\b(?:no|not|without|zero|never|isn'?t|aren'?t|don'?t|doesn'?t|no signs? of|neither|kein\w*|ohne|pas de|sin"
     r"|senza|nor|or|don'?t have any) (?:(?:any|visible|signs? of|obvious|real|the|a|been|got|big"
-    r"|small|cuts?|bulges?|nails?|cracks?|damage|,|or|and) ?){0,4}$",
+    r"|small|cuts?|bulges?|nails?|cracks?|damage|have|rotation|direction|,|or|and) ?){0,4}$",
     _I,
 )
+_DENIABLE = ("drivetrain", "tread", "staggered", "load_high", "sea_level")
 _PLUG = re.compile(
     r"\b(?P<patch>patch[ -]?plug|plug[ -]?patch|mushroom)|\b(?P<plug>plug(?:s|ged|ging)?)\b"
     r"|\b(?P<one>patch(?:ed|es|ing)?)\b|\b(?P<foam>slime|sealant|fix[ -]a[ -]flat|goop|dichtmittel)\b",
@@ -215,6 +225,8 @@ def vocabulary(text: str, found: Found) -> None:
     small = small_letters(text)
     for field, value, pattern in _PLAIN:
         for match in pattern.finditer(small):
+            if field in _DENIABLE and _NOT.search(small, max(0, match.start() - 30), match.start()):
+                continue
             _take(text, match, field, value, 0.95, "a word for it", found)
     for field, value, pattern in _ZONES:
         for match in pattern.finditer(small):
