@@ -21,7 +21,7 @@ from PySide6.QtWidgets import QApplication
 
 from studio import shipped
 from studio.decide import decide
-from studio.graphics.catalogue import catalogue, scene_of
+from studio.graphics.catalogue import scene_of
 from studio.graphics.frame import FRAMES
 from studio.graphics.look import look_for
 from studio.graphics.paint.raster import png
@@ -32,29 +32,33 @@ from studio.window.app import build_window
 FOLDER = shipped.resources() / "readme"
 DEMO = shipped.demos() / "minivan_one_new_tire.json"
 WIDTH = 960
-LOOKS = {"depth_by_wheel": "night_bay", "cross_section": "night_bay", "axle_match": "night_bay"}
+LOOKS = {
+    "size_code": "chalk", "depth_by_wheel": "night_bay", "rotation": "chalk", "sizes_beside": "night_bay",
+    "damage": "chalk", "date_code": "night_bay",
+}  # fmt: skip
+PLACES = ("car", "rundown", "questions")
 SECONDS_TO_FILL = 4.0
 
 
 def pictures(folder: Path) -> None:
-    """One export of each picture, at half size."""
+    """One export of each picture that the README shows, at half size."""
     episode = decode(DEMO.read_bytes())
     findings = decide(episode, load_tables())
-    for id_ in catalogue():
-        look = look_for(LOOKS.get(id_, episode.look), DEMO.parent)
+    for id_, name in LOOKS.items():
+        look = look_for(name, DEMO.parent)
         full = QImage.fromData(png(scene_of(episode, findings, id_, FRAMES["wide"], look)))
         save(full.scaledToWidth(WIDTH, Qt.TransformationMode.SmoothTransformation), folder / f"{id_}.png")
 
 
-def window(app: QApplication, folder: Path, width: int, height: int, scheme: str) -> None:
-    """The places of the window on the demo, one picture each."""
+def window(app: QApplication, folder: Path, width: int, height: int, scheme: str, places: tuple[str, ...]) -> None:
+    """Places of the window on the demo (none named is all), one picture each."""
     shown = build_window(app)
     shown.appearance.choose(scheme)
     shown.document.start(decode(DEMO.read_bytes()), None)
     shown.resize(width, height)
     shown.show()
     shown.complete()
-    for key in shown.places:
+    for key in places or shown.places:
         shown.show_place(key)
         settle(app)
         save(shown.grab().toImage(), folder / f"window_{key}.png")
@@ -83,11 +87,11 @@ def main(arguments: list[str]) -> None:
     if arguments:
         folder, width, height, scheme = arguments
         Path(folder).mkdir(parents=True, exist_ok=True)
-        window(app, Path(folder), int(width), int(height), scheme)
+        window(app, Path(folder), int(width), int(height), scheme, ())
         return
     FOLDER.mkdir(exist_ok=True)
     pictures(FOLDER)
-    window(app, FOLDER, 1280, 800, "light")
+    window(app, FOLDER, 1280, 800, "light", PLACES)
 
 
 if __name__ == "__main__":
