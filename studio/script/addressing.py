@@ -13,6 +13,7 @@ _NUMBERS = re.compile(
     r"\d|\b(?:two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|\w+teen|\w+ty|hundred|thousand|half|quarter|"
     r"eighth|thirty-seconds?|twice|double|triple)\b", re.IGNORECASE)  # fmt: skip
 _OTHER_NUMBER = re.compile(r"(?<![\w/])\d+(?:[./]\d+)? ?(?:mm|in\b|psi|kPa|bar|inch|milli)|thirty-seconds?\b", re.I)
+_GIVES = re.compile(r"(?:(?<=limit)(?: of| is)?|(?<=limit of)) (?:\d|half\b|an?\b|two\b|three\b)", re.IGNORECASE)
 _WITHOUT_ANYBODY = frozenset({"len", "pressure", "age", "money", "week", "year", "index", "torque", "turns", "rpm"})
 _BY_NEARNESS = frozenset({"rating", "placard", "hole", "water", "advice"})
 _RULES_OUT = {  # what the key says makes these meanings impossible in its clause
@@ -42,7 +43,10 @@ def addressed(around: Around, dimensions: Sequence[Dimension], of_somebody: bool
     raw: dict[str, int] = {}
     clause = set()
     for aspect, spans in around.cues.items():
-        every = (_apart(around.sentence, span, (start, end)) for span in spans)
+        outside = [span for span in spans if not _is_of_another(around.sentence, span, (start, end))]
+        if not outside:
+            continue
+        every = (_apart(around.sentence, span, (start, end)) for span in outside)
         far, parted = min(every, key=lambda its: its[0] + _OTHER_CLAUSE * its[1])
         if far <= _NEAR:
             raw[aspect] = far
@@ -59,6 +63,12 @@ def addressed(around: Around, dimensions: Sequence[Dimension], of_somebody: bool
     usual = [] if clause - ruled_out else [
         DEFAULT[d] for d in dimensions if d in DEFAULT and (of_somebody or d in _WITHOUT_ANYBODY)]
     return [aspect for aspect in dict.fromkeys([*named, *usual]) if aspect not in ruled_out], clause
+
+
+def _is_of_another(sentence: str, span: tuple[int, int], number: tuple[int, int]) -> bool:
+    """Whether a word is the number's own unit, or is said of the number behind it: ``a limit of half an inch``."""
+    inside = number[0] <= span[0] and span[1] <= number[1] and "thirty" in sentence[slice(*span)].lower()
+    return inside or (span[0] >= number[1] and bool(_GIVES.match(sentence, span[1])))
 
 
 def _apart(sentence: str, span: tuple[int, int], number: tuple[int, int]) -> tuple[int, int]:

@@ -42,14 +42,17 @@ def _a(id_: str, dims: str, cue: str, members: str, *, of_tire: bool = True, wei
 
 ASPECTS: tuple[Aspect, ...] = (
     # lengths
-    _a("legal", "len", r"legal|\blaw\b|lawful|statut|minimum|inspection|illegal|\bstates?\b (?:ask|set|require|limit)|"
+    _a("legal", "len", r"legal|\blaw\b|lawful|statut|minimum|inspect(?:ion|ors?)\b|illegal|"
+       r"\bstates?\b (?:ask|set|require|limit)|"
        r"\blimit (?:in|is|here|of)\b", "tread_left:limit tread_left:legal_minimum tread_left:winter_minimum "
        "life:legal_minimum life:winter_minimum", of_tire=False, weight=1),
-    _a("over_legal", "len", r"\b(?:above|over|to spare|more than|left (?:before|until|down)|away from|to go|clear of)\b"
+    _a("over_legal", "len", r"\b(?:above|over|to spare|more than|left (?:before|until|down)|"
+       r"away from|to go|clear of|in hand)\b"
        r"(?=.*\b(?:legal|law|limit|minimum)\b)|(?<=legal)\b.*\bto go\b"
        r"|\b(?:legal|clears?.*|pass(?:es|ed)?.*) by\b", "tread_left:margin tread_left:above_legal",
        weight=2),
-    _a("advice", "len", r"advi[sc]e|recommend|wet[- ]road|wet roads?\b|for rain|in the rain|for winter|for snow|"
+    _a("advice", "len", r"advi[sc]e|recommend|wet[- ]road|wet roads?\b|for rain|in the rain|in the wet|"
+       r"for winter|for snow|"
        r"(?:winter|summer) t[iy]res? (?:want|need|should|ask|call)|for (?:winter|summer) t[iy]res",
        "tread_left:*_advice life:*_advice", of_tire=False),
     _a("bars", "len", r"wear[- ]?(?:bars?|indicators?)|\bbars\b|indicators?", "tread_left:wear_bar gauges:*",

@@ -26,6 +26,12 @@ _GOES = re.compile(r"\b(?:at|doing|says|shows|does)\s+$", re.IGNORECASE)
 _FAST = (25.0, 200.0)  # a bare number behind "at" that can be a speed
 _OUTSIDE = re.compile(r" (?:outside|out there|below zero|above zero|below freezing|in the shade)\b", re.IGNORECASE)
 _WEATHER = re.compile(r"\b(?:it(?:'s|’s| is| was)|will be|at)\s+$", re.IGNORECASE)
+_AIR = re.compile(
+    r"\b(?:sticker|placard|door|gauge|label|jamb) (?:says|said|shows|showed|asks for|wants|reads|read)\s+$",
+    re.IGNORECASE)  # fmt: skip
+_PRESSURES: tuple[tuple[float, float, UnitName], ...] = (  # what a bare pressure can be (custom of speech, no source)
+    (1.2, 6.0, "bar"), (20.0, 120.0, "psi"), (150.0, 800.0, "kPa"),
+)  # fmt: skip
 _NEXT_WORD = re.compile(r"\s*-?[^\W\d_]")
 _READS = re.compile(
     r"\b(?:reads?|reading|measures?|measured|down to|shows|gauge says|i (?:read|get|got|have))(?: (?:a|an|only|just|"
@@ -70,11 +76,16 @@ def borrowed(
     if _OUTSIDE.match(text, number.end) and _WEATHER.search(text[max(0, number.start - _BACK) : number.start]):
         return ("degC", "degF")
     lenders = [other for other in _neighbors(running, place) if _lends(text, number, other, sentences)]
-    close = [its for its in lenders if its.unit in _DEGREES or _times_apart(number, its) <= _ALIKE]
+    whole = number.step >= 1  # temperatures are said in whole degrees
+    close = [its for its in lenders if (whole and its.unit in _DEGREES) or _times_apart(number, its) <= _ALIKE]
+    behind = text[max(0, number.start - _BACK) : number.start]
+    if not close and all(its.unit != "money" for its in lenders) and _can_be_speed(number, behind):
+        return ("mph", "km/h")
     if lenders:
         return units_of((close or lenders)[0])
-    if _GOES.search(text[max(0, number.start - _BACK) : number.start]) and _FAST[0] <= number.value <= _FAST[1]:
-        return ("mph", "km/h")
+    air = next((unit for low, high, unit in _PRESSURES if low <= number.value <= high), None)
+    if air is not None and _AIR.search(behind):
+        return (air,)
     if _SETS.search(text[max(0, number.start - _BACK) : number.start]):
         return ("psi",) if number.value <= _PSI_AT_MOST else ("kPa",)
     if _READS.search(text[max(0, number.start - _BACK) : number.start]) and 0 < number.value <= _DEEPEST:
@@ -87,6 +98,12 @@ def _neighbors(running: Sequence[RunningNumber], place: int) -> Iterator[Running
     for step in (-1, 1, -2, 2, -3, 3, -4, 4):
         if 0 <= place + step < len(running):
             yield running[place + step]
+
+
+def _can_be_speed(number: RunningNumber, behind: str) -> bool:
+    """``at 55``, ``the needle says 55``, not ``the sticker says 36``."""
+    low, high = _FAST
+    return low <= number.value <= high and bool(_GOES.search(behind)) and not _AIR.search(behind)
 
 
 def _lends(text: str, number: RunningNumber, other: RunningNumber, sentences: Sequence[int]) -> bool:

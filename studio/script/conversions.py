@@ -32,6 +32,9 @@ _ROUGHLY = (
     r"just (?:under|over)|a little (?:over|under|more than|less than)|≈|~)\s*){0,3}"
 )
 _AFTER_WORDS = re.compile(rf"(?:\s+[^\W\d]+){{0,6}}\s*[,;:(–—]\s*{_MARK}{_ROUGHLY}", re.IGNORECASE)
+_PLACE_IS = re.compile(
+    r"\s+(?:at|in|on|up|for)\s+(?:the\s+)?\w+(?:\s\w+)?\s+(?:is|equals|makes|means|works out to|comes to)\s+"
+    rf"{_ROUGHLY}", re.IGNORECASE)  # fmt: skip
 _SIDE_BY_SIDE = re.compile(rf"(?:\s+[^\W\d]+){{0,3}}\s*[,;(/–—]\s*{_ROUGHLY}", re.IGNORECASE)
 _ENDS = re.compile(r"\s*(?:[.,;:!?)–—]|$|and\b|at\b|of (?:water|air|tread|rubber|depth)\b)")
 _COMPARES = re.compile(
@@ -91,7 +94,9 @@ def _said_equal(text: str, one: Said, two: Said) -> bool:
         return True
     if (one.units[0] in _US) == (two.units[0] in _US) or _COMPARES.match(text, two.end):
         return False
-    return bool(_AFTER_WORDS.fullmatch(between) or (_SIDE_BY_SIDE.fullmatch(between) and _ENDS.match(text, two.end)))
+    if _AFTER_WORDS.fullmatch(between) or _PLACE_IS.fullmatch(between):
+        return True
+    return bool(_SIDE_BY_SIDE.fullmatch(between) and _ENDS.match(text, two.end))
 
 
 def _in(said: Said, unit: UnitName) -> Quantity | None:

@@ -17,7 +17,7 @@ _LOST = re.compile(r"\b(?:lost|worn (?:off|away|down)|used up|gone through|wore)
                    r"(?: about| only| just)? $", re.IGNORECASE)
 _FROM = re.compile(
     r"\s*(?:of (?:tread|air|pressure|rubber) )?(?:above|over|under|below|short|more|less|to spare|away|from|"
-    r"beyond|since)\b",
+    r"beyond|since|low|high|shy|down)\b",
     re.IGNORECASE)  # fmt: skip
 _MEASURED = frozenset({"value", "depth", "read", "street", "told"})
 _HELD_AGAINST = ("limit", "legal", "winter", "wet_advice", "placard", "advice", "expected", "before", "depth_new")

@@ -83,6 +83,7 @@ _ASIDE = re.compile(
     r"(?<=\w) (?:extra|more|additional|further|whole|full|solid|measly|mere|lousy|stinking|good|real|fewer)"
     r"(?= (?:thirty|mm|millim\w*|inch|psi|pounds?|lbs?|kpa|kilo\w*|bar|miles?|degrees?|percent|years?|rev\w*|"
     r"turns? (?:a|per)|times (?:a|per) min|rpm|dollars|euros|bucks)\b)", re.IGNORECASE)  # fmt: skip
+_WEIGHS = re.compile(r"\b(?:weighs?|weighed|heavy|heavier|weight)\b", re.IGNORECASE)
 _DEGREES = ("degC", "degF")
 _RAIN: dict[str | None, UnitName] = {"mm": "mm/h", "in": "in/h"}
 _OF_RAIN = re.compile(r" of (?:rain|water) (?:an|per|every|each|in an) hour\b", re.IGNORECASE)
@@ -122,8 +123,16 @@ def said_in(text: str, units: System, sentences: Sequence[int]) -> list[Said]:
     starts = [start for start, _ in taken]
     plain = _ASIDE.sub(lambda aside: " " * len(aside[0]), text)
     running = [n for n in numbers_in(plain) if not _within(n, starts, taken)]
-    found = [*special, *_quantities(text, running, units, sentences)]
+    named = [_as_running(its) for its in special if its.sort == "quantity" and its.units]
+    running = sorted([*running, *named], key=lambda its: its.start)
+    quantities = _quantities(text, running, units, sentences)
+    found = [*special, *(its for its in quantities if its.start not in {one.start for one in named})]
     return sorted(found, key=lambda its: its.start)
+
+
+def _as_running(said: Said) -> RunningNumber:
+    """A number of a form of its own, which lends its unit like any other."""
+    return RunningNumber(start=said.start, end=said.end, text=said.text, value=said.value, unit=said.units[0])
 
 
 def _within(number: RunningNumber, starts: Sequence[int], taken: Sequence[tuple[int, int]]) -> bool:
@@ -223,7 +232,8 @@ def _quantities(
             whole = msgspec.structs.replace(number, end=rain.end(), text=text[number.start : rain.end()])
             found.append(_quantity(text, whole, (_RAIN[number.unit],)))
         elif number.unit is not None and not (number.unit in _DEGREES and _OTHER_DEGREES.match(text, number.end)):
-            found.append(_quantity(text, number, units_of(number)))
+            weighs = "lb" in units_of(number) and _WEIGHS.search(_sentence(text, number, sentences))
+            found.append(_quantity(text, number, ("lb",) if weighs else units_of(number)))
         elif number.unit is not None:
             found.append(_quantity(text, number, ()))
         elif (turns := _TURNS.match(text, number.end)) and _PER_WAY.search(_sentence(text, number, sentences)):

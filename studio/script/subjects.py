@@ -34,15 +34,15 @@ _SET = (
     r"(?:tire|tyre)|each (?:tire|tyre)|whole car|all (?:the |our )?(?:tires|tyres)|\ball (?:around|round)\b(?! the)"
 )
 _CHOICES: tuple[tuple[str, str], ...] = (
-    ("four", r"four new|(?:full|complete) set|(?:the )?four(?= (?:would|costs?|comes?|make|will|are "
+    ("four", r"four new|for (?:all )?four|(?:full|complete) set|(?:the )?four(?= (?:would|costs?|comes?|make|will|are "
              r"[$€£]))|buy(?:ing)? (?:all )?four|set "
              r"of four|all four new|four (?:tires|tyres)(?= (?:cost|come|are "
              r"\$|will))|new set|whole new set"),
     ("used_pair", r"used pair|pair of used|two used|second[- ]hand pair"),
-    ("pair", r"new pair|pair of new|two new|a pair(?= (?:cost|come|at the|of|for|is|would|[$€£\d]))"),
+    ("pair", r"new pair|for two\b|pair of new|two new|a pair(?= (?:cost|come|at the|of|for|is|would|[$€£\d]))"),
     ("shaved", r"shav(?:e|ing|ed)"),
-    ("one", r"one new|single new|a single (?:tire|tyre)|just one (?:tire|tyre)|one (?:tire|tyre)(?= (?:cost|come|"
-            r"alone))"),
+    ("one", r"one new|for one\b|single new|a single (?:tire|tyre)|just one (?:tire|tyre)|"
+            r"one (?:tire|tyre)(?= (?:cost|come|alone))"),
     ("keep", r"keep(?:ing)? (?:all|them)"),
 )  # fmt: skip
 _SIDES = ("left", "right")
