@@ -20,6 +20,7 @@ from studio.script.subjects import Mention, Spoken, spoken_of
 from studio.script.verdict import Around, Judged, State, dimensions_of
 
 CONVERSION = "conversion"
+_ROUNDING = 0.05  # custom of speech, no source
 _FEW = 12  # characters besides the number
 
 
@@ -152,14 +153,20 @@ def _with_conversions(
         backed = first.state in ("computed", "cited"), second.state in ("computed", "cited")
         if pair.right:
             one, two = _carried_over(first, second)
-            verdicts[pair.first], verdicts[pair.second] = one, two
-        elif not (all(backed) and (first.source, first.expected) == (second.source, second.expected)):
+            verdicts[pair.first] = one
+            verdicts[pair.second] = two if two is second else msgspec.structs.replace(two, expected=pair.should.text())
+        elif not (all(backed) and first.source == second.source and _rounded(said[pair.second].value, pair)):
             wrong = pair.first if backed[1] and not backed[0] else pair.second
             if first.state != "contradicted" or wrong != pair.first:
                 verdicts[wrong] = _wrong(said, pair)
             if wrong == pair.second and first.state == "unbacked":
                 verdicts[pair.first] = None  # only said to be converted: one mark is enough
     return verdicts
+
+
+def _rounded(value: float, pair: Pair) -> bool:
+    """Whether two numbers of one finding can be the same, each rounded in its own way."""
+    return abs(value - pair.should.value) <= _ROUNDING * abs(pair.should.value)
 
 
 def _carried_over(first: Judged, second: Judged) -> tuple[Judged, Judged]:

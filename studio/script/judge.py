@@ -55,11 +55,12 @@ def _judged(said: Said, around: Around, ground: Ground, dimensions: Sequence[Dim
     """
     subjects, sure = subjects_of(around)
     meaning = _meaning(said, around, ground, dimensions)
-    if meaning.match is not None:
-        return _computed(meaning.match, ground)
     own = [its for its in _loose(ground, dimensions, frozenset(), around) if its.source in around.context]
+    if meaning.match is not None:
+        mine = None if meaning.match.source in around.context else _match(said, headlines(own))
+        return _computed(said, mine or meaning.match, ground)
     if meaning.expected and (not meaning.in_clause or "money" in dimensions) and (match := _match(said, own)):
-        return _computed(match, ground)
+        return _computed(said, match, ground)
     of_tire = bool(meaning.expected) and BY_ID[meaning.aspect].of_tire
     named = of_tire and around.spoken is not None and sure
     if not named and (row := cited_in(said, around, ground, dimensions, strict=bool(meaning.expected))):
@@ -67,25 +68,25 @@ def _judged(said: Said, around: Around, ground: Ground, dimensions: Sequence[Dim
     loose = list(_loose(ground, dimensions, subjects, around))
     usual = bool(meaning.expected) and not meaning.cued and dimensions != ["len"]
     if usual and (match := _match(said, loose)):
-        return _computed(match, ground)
+        return _computed(said, match, ground)
     apart = [its for its in loose if its.topic == "matching"] if said.units == ("in",) else []
     if meaning.aspect == "depth" and (match := _match(said, apart)):  # depths are said in thirty-seconds, not inches
-        return _computed(match, ground)
+        return _computed(said, match, ground)
     known = sure or not of_tire or _of_point(meaning, around, dimensions) or _whoever(said, meaning, around, ground)
     clear = bool(meaning.expected) and known and not _of_others(around, dimensions)
     if between := difference(said, around, own or loose):
-        return _computed(between, ground)
+        return _computed(said, between, ground)
     if clear and (meaning.in_clause or (not meaning.cued and sure and dimensions[0] in _PLAIN)):
         near = [*loose, *_loose(ground, dimensions, _axles_of(subjects), around)] if subjects else loose
         return _contradicted(said, meaning, own, near, ground)
     if match := _match(said, loose):
-        return _computed(match, ground)
+        return _computed(said, match, ground)
     swapped = [] if _of_others(around, dimensions) else [its for its in headlines(own) if slipped(said, its)]
     if swapped:
         return _contradicted(said, Meaning(expected=tuple(swapped)), own, (), ground)
     row = cited_in(said, around, ground, dimensions, strict=False)
     if row is None and said.unit_inferred and (match := _match(said, _anybodys(ground, dimensions))):
-        return _computed(match, ground)
+        return _computed(said, match, ground)
     if row or said.unit_inferred:
         return row
     return Judged(state="unbacked", why="nothing computed and no table backs it")
@@ -160,8 +161,8 @@ def _can_be_a_depth(known: Known) -> bool:
     return abs(known.in_unit("32nds") or 0.0) <= _DEEPEST
 
 
-def _computed(known: Known, ground: Ground) -> Judged:
-    return Judged(state="computed", source=known.source, expected=known.text(ground.units))
+def _computed(said: Said, known: Known, ground: Ground) -> Judged:
+    return Judged(state="computed", source=known.source, expected=in_unit_said(said, known, ground))
 
 
 def _claims_nothing(said: Said, around: Around, dimensions: Sequence[Dimension]) -> bool:
@@ -230,6 +231,12 @@ def _is(said: Said, known: Known) -> bool:
     return agrees(said, known)
 
 
+def _label(known: Known, ground: Ground) -> str:
+    """What the number is: its own label, or what the finding says where it is the finding's value."""
+    finding = ground.findings.get(known.source)
+    return finding.sentence.rstrip(".") if finding is not None and known.name == "value" else known.label.rstrip(".")
+
+
 def _likely(meaning: Meaning) -> Sequence[Known]:
     """What is said of an aspect before what was worked out for it: the reading, not the margin it leaves."""
     if meaning.aspect == "read":
@@ -247,5 +254,5 @@ def _contradicted(
     what = in_unit_said(said, first, ground)
     return Judged(
         state="contradicted", expected=what, source=first.source,
-        why=f"computed: {what} ({first.label}){f'; said {off}' if off else ''}",
+        why=f"computed: {what} ({_label(first, ground)}){f'; said {off}' if off else ''}",
     )  # fmt: skip
