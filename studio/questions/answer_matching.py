@@ -1,5 +1,7 @@
 """Answers about tires that should match: left against right, one new among old ones, all-wheel drive."""
 
+import re
+
 import msgspec
 
 from studio.model.finding import Finding
@@ -52,7 +54,7 @@ def matching(viewer: Viewer) -> Part:
         missing=missing,
         invalid=wrong,
         findings=(finding,),
-        more=_in_circumference(viewer, finding),
+        more=(*_in_circumference(viewer, finding), *_which_axle(viewer)),
     )
 
 
@@ -69,6 +71,21 @@ def _numbers(finding: Finding) -> Numbers:
 def _in_circumference(viewer: Viewer, finding: Finding) -> tuple[str, ...]:
     tape = finding.figure("tape_difference")
     return (f"In circumference that is {viewer.both(tape)}.",) if tape and tape.value else ()
+
+
+_WHICH_AXLE = re.compile(
+    r"\b(?:fronts?|back|rears?) or (?:on |in |at |to )?(?:the )?(?:fronts?|back|rears?)\b|\bwhich axle\b"
+    r"|\b(?:go|put|mount\w*|fit\w*) (?:them |it )?(?:on|in|at|to) (?:the )?(?:fronts?|back|rears?)\b",
+    re.IGNORECASE,
+)
+
+
+def _which_axle(viewer: Viewer) -> tuple[str, ...]:
+    """Where new tires go, for whoever asks it."""
+    if not _WHICH_AXLE.search(viewer.reading.text):
+        return ()
+    row = viewer.tables.matching["deeper_to_rear"]
+    return (f"{row.wording[:1].upper()}{row.wording[1:]} ({row.source.standing}).",)
 
 
 def _telling(found: dict[str, Finding], places: set[Place], drivetrain: str | None) -> Finding:
@@ -173,4 +190,5 @@ def _too_little(viewer: Viewer, wrong: tuple[str, ...], caution: str) -> Part:
         caution=caution,
         invalid=wrong,
         missing=(_ASK_BOTH, *(() if drive else (_ASK_DRIVE,))),
+        more=_which_axle(viewer),
     )

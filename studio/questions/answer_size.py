@@ -15,7 +15,8 @@ _I = re.IGNORECASE
 _OLD_BETWEEN = re.compile(
     r"\b(?:than|alternative (?:to|for)|substitute for|replacement for|upgrade (?:from|over|for)|compared (?:to"
     r"|with)|takes?|needs?|requires?|uses|equipped with|fitted with|supposed to (?:have|be|run)|meant for"
-    r"|designed for|log ?book|hand ?book|owner'?s? manual|paper(?:s|work)|registration|certificate|label|fahrzeugschein"
+    r"|designed for|where|log ?book|hand ?book|owner'?s? manual|paper(?:s|work)|registration|certificate|label"
+    r"|fahrzeugschein"
     r"|carte grise|should (?:be|have|take)|correct (?:size|one)|right size"
     r"|listed|spec\w*|recommend\w*|normally|usual(?:ly)?|regular(?:ly)?|als|que|was|were|used to (?:be|have|run)"
     r"|previously|before (?:it|that)|instead of|in place of|rather than"
@@ -121,12 +122,15 @@ _FIRST_IS_OLD = re.compile(
     _I,
 )
 _ON_IT_AFTER = re.compile(
-    r"^\W{0,3}(?:(?:is|was|are|were|as|being|on) )?(?:the |my )?(?:stock|oem|original\w*|factory|standard|placard"
+    r"^(?:'?s)? ?\(?(?:(?:is|was|are|were|as|being|on) )?(?:the |my )?(?:stock|oem|original\w*|factory|standard|placard"
     r"|on (?:it|the car|there|my car) (?:now|originally|from)|(?:it |that |which |they )?(?:came|comes) (?:with|on)"
     r"|currently"
     r"|size (?:it|that) came)\b",
     _I,
 )
+_CHANGED_FOR = re.compile(r"[\w' ]*\b\w+ed (?:out )?(?:with|to|by|for|into)\b(?: (?:a|an|the|set of))*\W*$", _I)
+_LATTER = re.compile(r"^[^?!]{0,8}[.?!,;]? ?(?:currently|now|at the moment|stock is|i have"
+    r"|i run)\b[^.?!]{0,20}\blatter\b", _I)
 _WANTED_BETWEEN = re.compile(
     r"\b(?:want|wanna|would like|going to|thinking|can i|could i|put|fit|bought|found|get)\b", _I
 )
@@ -135,11 +139,13 @@ _WANTED_BETWEEN = re.compile(
 def _second_is_old(text: str, first: Fact, second: Fact) -> bool:
     """Which of two sizes the car has: by the words between them, else by those before the first."""
     between, before = text[first.end : second.start], text[max(0, first.start - 40) : first.start]
+    if _LATTER.match(text[second.end :]):
+        return True
     if _ON_IT_AFTER.match(text[second.end :]) and not _FIRST_IS_OLD.search(before):
         return True
     if _ON_IT_AFTER.match(between):
         return False
-    if re.match(r"[\w' ]*\b\w+(?:ed|t) (?:out )?(?:with|to|by|for|into)\b(?: (?:a|an|the|set of))*\W*$", between, _I):
+    if _CHANGED_FOR.match(between):
         return False  # "was replaced with", "swapped for"
     if re.match(r"\W*(?:with|to|->|=>|for|by|vs\.?|versus|auf|par|con|por|into)\W*$", between, _I):
         return False

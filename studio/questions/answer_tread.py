@@ -7,10 +7,10 @@ import re
 import msgspec
 
 from studio.model.finding import SEVERITY, Finding
-from studio.model.quantity import Quantity, UnitName, depth
+from studio.model.quantity import Quantity
 from studio.model.specimen import Specimen
 from studio.questions.answer_values import Missing, Part, Viewer
-from studio.questions.facts import Fact, Reading
+from studio.questions.facts import Fact
 from studio.questions.small_episode import (
     code_of,
     conclude,
@@ -22,6 +22,7 @@ from studio.questions.small_episode import (
     reading_of,
     tire,
 )
+from studio.questions.wear_said import at_that_rate, from_rate, hundreds, wear_rate
 from studio.tires.water import floating_speed
 
 _NO_TREAD: dict[str, None] = dict.fromkeys(("depth_32nds", "depth_mm", "legal_minimum_mm", "above_legal_mm"))
@@ -46,9 +47,10 @@ def tread_left(viewer: Viewer) -> Part:
         return _tread_part(viewer, from_episode)
     if not facts:
         unit = viewer.reading.first("depth_without_unit") is not None
+        share = viewer.reading.first("share")
         words = f"The legal minimum here is {viewer.both(legal.depth)}. " if legal else ""
         return Part(
-            lead=f"{words}Without the depth of your own tread nobody can say more.",
+            lead=f"{_percent_words(share)}{words}Without the depth of your own tread nobody can say more.",
             verdict="unknown",
             numbers=numbers,
             sources=(legal.source,) if legal else (),
@@ -58,6 +60,13 @@ def tread_left(viewer: Viewer) -> Part:
         )
     part = _tread_part(viewer, tuple(_worn(viewer, fact, number) for number, fact in enumerate(facts)))
     return msgspec.structs.replace(part, invalid=wrong)
+
+
+def _percent_words(share: Fact | None) -> str:
+    """Why a percentage does not settle it."""
+    if share is None:
+        return ""
+    return f"{share.said} left can be a share of the full depth or of what is usable above the limit, which differ. "
 
 
 def _shown_tires(viewer: Viewer) -> tuple[Specimen, ...]:
@@ -154,12 +163,15 @@ def life(viewer: Viewer) -> Part:
     working = tuple(line for line in finding.working if line.startswith(("Wear:", "Half width")))
     advice = us.figure("left_wet_advice")
     to_advice = (
-        (f"To the wet-road advice of 4/32 in (3.2 mm): about {_hundreds(advice, viewer)}.",)
+        (f"To the wet-road advice of 4/32 in (3.2 mm): about {hundreds(advice, viewer)}.",)
         if advice and advice.value > 0
         else ()
     )
+    lead = finding.sentence
+    if (rate := wear_rate(viewer.reading)) and (numbers["distance_to_legal_km"] or 0) > 0:
+        lead, working = at_that_rate(viewer, rate, finding, points[-1][1])
     return Part(
-        lead=finding.sentence,
+        lead=lead,
         verdict=finding.verdict,
         numbers=numbers,
         working=working,
@@ -169,15 +181,6 @@ def life(viewer: Viewer) -> Part:
         missing=() if finding.figure("left_legal_minimum") else _life_missing(viewer),
         findings=(finding,),
     )
-
-
-def _hundreds(distance: Quantity, viewer: Viewer) -> str:
-    """A distance in both units, each to the hundred: it is a projection."""
-    miles, km = (Quantity(round(distance.to(unit).value, -2), unit).text() for unit in _DISTANCES)
-    return f"{miles} ({km})" if viewer.units == "us" else f"{km} ({miles})"
-
-
-_DISTANCES: tuple[UnitName, UnitName] = ("mi", "km")
 
 
 def _is_worn(finding: Finding) -> bool:
@@ -203,7 +206,7 @@ def _points(viewer: Viewer) -> tuple[tuple[Quantity, Quantity], ...]:
     """(distance, depth) pairs, nearest first; the depth when new stands at no distance."""
     reading = viewer.reading
     if rate := wear_rate(reading):
-        return _from_rate(reading, *rate)
+        return from_rate(reading, *rate)
     now, earlier = reading.of("depth"), reading.of("depth_before", "depth_new")
     if not now:
         now, earlier = reading.of("depth_before"), reading.of("depth_new")
@@ -261,37 +264,6 @@ def _in_pairs(depths: tuple[Fact, ...], far: tuple[Fact, ...]) -> tuple[tuple[Qu
     )
     falls = all(one[1].to("mm").value > other[1].to("mm").value for one, other in itertools.pairwise(pairs))
     return tuple(pairs) if falls else ()
-
-
-_RATE_APART = 45
-_LEAST_WEAR_MM = 0.8
-
-
-def wear_rate(reading: Reading) -> tuple[Quantity, Quantity] | None:
-    """(tread worn, distance it took) where the comment says so itself: ``loses 1 mm per 8000 km``."""
-    worn = reading.first("worn")
-    if worn is None:
-        return None
-    rolled = [
-        fact
-        for fact in reading.of("distance", "rotation_interval", "yearly_distance")
-        if min(abs(fact.start - worn.end), abs(worn.start - fact.end)) <= _RATE_APART
-    ]
-    if not rolled:
-        return None
-    return worn.quantity, min(rolled, key=lambda f: min(abs(f.start - worn.end), abs(worn.start - f.end))).quantity
-
-
-def _from_rate(reading: Reading, worn: Quantity, rolled: Quantity) -> tuple[tuple[Quantity, Quantity], ...]:
-    """Two points of the rate through the depth of today; a small step is drawn out, its rate stays."""
-    now = reading.of("depth", "depth_without_unit")
-    depths = [fact.quantity for fact in now if fact.field == "depth"]
-    if not depths or worn.value <= 0 or rolled.value <= 0:
-        return ()
-    lowest = min(depths, key=lambda it: it.to("mm").value)
-    times = max(1.0, _LEAST_WEAR_MM / worn.to("mm").value)
-    before = depth(lowest.value + times * worn.to(lowest.unit).value, lowest.unit)
-    return (Quantity(0.0, rolled.unit), before), (Quantity(times * rolled.value, rolled.unit), lowest)
 
 
 def _life_missing(viewer: Viewer) -> tuple[Missing, ...]:

@@ -26,9 +26,10 @@ _AT_DEPTH = re.compile(
     r"\b(?:t[iy]res?|mine|they|they're|these|treads?|fronts?|rears?|i'?m|backs?)\b[^.?!,0-9]{0,15}\b(?:at"
     r"|down to)(?: an?)? $", _I
 )
-_GOES_ON = re.compile(r"^(?: left\b| now\b| all (?:round|around)\b|[,.;!?)]|$| (?:is|are|do|should|can|so|and)\b)", _I)
+_GOES_ON = re.compile(r"^(?: left\b| now\b| all\b| (?:outer|inner|cent(?:er|re)|middle|inside|outside|front|rear"
+    r"|left|right)\b|[,.;!?)]|$| (?:is|are|do|should|can|so|and)\b)", _I)
 _DEPTH_BEFORE = re.compile(
-    r"(?:\b(?:was|were|at|is|are|has|have|had|says?|said|shows?|showed|now|new|from|to|measur\w+|reads?|reading|about"
+    r"(?:\b(?:outer|inner|cent(?:er|re)|middle|inside|outside|edges?|was|were|at|is|are|has|have|had|says?|said|shows?|showed|now|new|from|to|measur\w+|reads?|reading|about"
     r"|around|and|vs|only|with|=|:|started(?: at| with)?|originally|other(?:s)?(?: is| are)?"
     r"|rest(?: are)?|the (?:new )?other(?: one)?(?: is)?)(?: an?)?|[,/&:=(+-]) ?$",
     _I,
@@ -42,7 +43,8 @@ _AIR_MODE = re.compile(
     r"\bpressure|\bpsi\b|\b(?:dropp?|go|los)(?:s|es|ed|ing)? from [2-6][0-9] (?:down )?to [2-6][0-9]\b|\binflat"
     r"|\bpump|\bair(?:ed)?\b|\btpms|\bfill(?:ed)?\b|\bdeflat|druck"
     r"|\b(?:manual|door|sticker|placard|book|card) (?:says?|is|was|calls for|recommends?) [2-5][0-9]\b(?! ?[/0-9])"
-    r"|\b[2-5][0-9] (?:cold|hot)\b|\bbleed|\b(?:hot|cold|warm) t[iy]res\b|\bpression|\bpresi[oó]n|\bbars?\b|\bkpa\b"
+    r"|\bset (?:it |them |em |mine |all |the \w+ )?(?:to|at) [2-5][0-9]\b|\b[2-5][0-9] (?:cold|hot)\b|\bbleed"
+    r"|\b(?:hot|cold|warm) t[iy]res\b|\bpression|\bpresi[oó]n|\bbars?\b|\bkpa\b"
     r"|\bgonfl|\bplacard|\bdoor (?:jamb"
     r"|sticker)",
     _I,
@@ -82,7 +84,7 @@ _WEATHER_BEFORE = re.compile(
     _I,
 )
 _FAR_BEFORE = re.compile(
-    r"\b(?:put|did|done|after|with|at|for|have|has|got|lasted|about|around|only|over|nearly|almost|driven"
+    r"\b(?:put|did|done|after|in|within|with|at|for|have|has|got|lasted|about|around|only|over|nearly|almost|driven"
     r"|drove|mileage|odometer|reads?|now|and|to|every|under|just)[ :~]*$",
     _I,
 )
@@ -105,7 +107,8 @@ def bare_numbers(text: str, bare: list[RunningNumber], system: System | None, fo
     for number in bare[:MOST_BARE]:
         if overlaps(number.start, number.end, [*found.facts, *spots]) or _names_something(text, number):
             continue
-        if about.air and (_is_temperature(text, number) or _is_second_temperature(text, number, airs, found)):
+        weather = about.air and (_is_temperature(text, number) or _is_said_of_weather(text, number, found))
+        if weather or (about.air and _is_second_temperature(text, number, airs, found)):
             _temperature(number, system, found)
         elif about.depth and _is_depth(text, number, depths, spots, about.tread):
             _depth(text, number, depths, system, found)
@@ -314,6 +317,19 @@ def _is_second_temperature(text: str, number: RunningNumber, airs: list[Fact], f
     return any(fact.field == "temperature" for fact in found.facts) and _air_unit(number, airs) is None
 
 
+def _is_said_of_weather(text: str, number: RunningNumber, found: Found) -> bool:
+    """``it was 80 then and 40 now`` behind two pressures, and what is joined to a temperature."""
+    if not -60 <= number.value <= 120:
+        return False
+    degrees = [fact for fact in found.facts if fact.field == "temperature" and fact.end <= number.start]
+    if degrees and _JOINED.match(text[max(fact.end for fact in degrees) : number.start]):
+        return True
+    told = [fact for fact in found.facts if fact.field == "pressure" and fact.end <= number.start]
+    return len(told) >= 2 and bool(_IT_WAS.search(text[max(0, number.start - 12) : number.start]))
+
+
+_IT_WAS = re.compile(r"\bit(?:'s|s| is| was) $", _I)
+_JOINED = re.compile(r"^ ?(?:then |now |back then |degrees )*(?:and|but|to|,|vs)(?: (?:now|it'?s|only|is))* ?$", _I)
 _AT_OR_TO = re.compile(r"\b(?:at|to|when it'?s|bei|auf|à|a) $", _I)
 
 

@@ -63,6 +63,11 @@ _ON_THEM = re.compile(
     r"|tyre)))",
     re.IGNORECASE,
 )
+_TIRES_OF = re.compile(
+    r"\b(?:tires?|tyres?|spares?|fronts|rears) (?P<digits>[0-5][0-9](?:0[0-9]|1[0-9]|2[0-9]))(?![0-9A-Za-z/]|[.,][0-9]"
+    r"| ?(?:mi|km|psi|lb|kg|mm|%|\$|bucks))",
+    re.IGNORECASE,
+)
 _THREE = re.compile(
     r"\b(?:three|3) (?:digits?|numbers?)[,:( ]+(?P<digits>[0-5][0-9][0-9])(?![0-9A-Za-z/]|[.,][0-9])", re.IGNORECASE
 )
@@ -95,7 +100,7 @@ def date_codes(text: str, found: Found) -> None:
                 continue
             if 1 <= int(match["digits"][:2]) <= 53 and not match["digits"].startswith(("19", "20")):
                 _take(text, match, found, 0.7, "four digits that can be week and year")
-    for match in (*_ON_THEM.finditer(text), *_THREE.finditer(text)):
+    for match in (*_ON_THEM.finditer(text), *_TIRES_OF.finditer(text), *_THREE.finditer(text)):
         if 1 <= int(match["digits"][:2]) <= 53:
             _take(text, match, found, 0.8, "digits that stand on a tire")
     for match in _MADE.finditer(text):

@@ -100,7 +100,8 @@ CLUES = _clues(
                                              r"|\b(?:two|2|one|1|a pair)\b[^.?!]{0,30}\b(?:front|back"
                                              r"|rear) or (?:the |on the )?"
                                              r"(?:front|back|rear)\b"),
-    ("matching", 4, "put beside another", r"\bpair(?:ed|ing)? (?:it |them )?(?:up )?with\b"),
+    ("matching", 5, "put beside another", r"\bpair(?:ed|ing)? (?:it |them )?(?:up )?with\b"),
+    ("matching", 4, "how far round", r"\bcircumference"),
     ("matching", 4, "mixing", r"\bmix(?:ing|ed)?\b(?! of (?:road|weather))|\bmischen|\bm[ée]langer|\bmezclar"
                               r"|\bmischiare"),
     ("matching", 5, "in pairs", r"\bin pairs\b|\bas a pair\b|\bpairs only\b|\bpaarweise|\bpar paire"),
@@ -206,6 +207,7 @@ CLUES = _clues(
     ("code", 4, "what sort of tire it says", r"\bis (?:it|this|that) (?:a|an) (?:winter|summer|all[ -]season"
                                              r"|run[ -]?flat|truck|snow)\b"
                                              r"|\bletters? ['\"]?[a-z]\b"),
+    ("code", 3, "which carries more", r"\bcarr(?:y|ies) (?:more|less|the)\b"),
     ("code", 4, "what a load range is", r"\b(?:load range|ply rating|10[ -]ply|traction|treadwear"
                                         r"|temperature) (?:[a-g]{1,2}\b|[0-9]{3}"
                                        r"|rating|grade)|\butqg\b"),
@@ -219,6 +221,8 @@ CLUES = _clues(
                                             r"| does) (?:the )?(?:number )?['\"]?[0-9]{2,3}[a-z]?\b(?![/0-9.,]"
                                             r"| ?(?:mm|psi|bar|kpa|lbs?|kgs?|km|mi|miles|degrees|f\b|c\b|become"
                                             r"|turn|read|show|mph))"),
+    ("convert", 6, "in the other system", r"[0-9][^.?!]{0,25}\bin (?:metric|imperial|american|us units"
+                                          r"|english units|freedom units)\b"),
     ("convert", 5, "the same in other units", r"\bsame (?:as|thing as)\b|\bequivalent"),
     ("convert", 5, "a conversion", r"\bconver(?:t|ted|sion|ting)\b"
                                    r"|[0-9] ?(?:mm|/32(?:nds?)?|psi|bar|kpa|miles|mi|km|kgs?|lbs?|pounds) (?:in|to"
@@ -272,7 +276,8 @@ ASKS = re.compile(
     r"|wrong)|whats (?:going on|up|wrong)|any reason"
     r"|makes sense|why (?:is|are|does|do|would)|any (?:idea|advice|thoughts|help|suggestions)|help|please|pls|plz"
     r"|tell me"
-    r"|i want to|i'?d like to|thinking (?:of|about)|considering|planning (?:to|on)|let me know|need to know"
+    r"|which (?:\w+ )?(?:is|are|one|carr\w+|has|should|would|do|does|can|lasts?|tire|tyre)|i want to|i'?d like to"
+    r"|thinking (?:of|about)|considering|planning (?:to|on)|let me know|need to know"
     r"|not sure|curious|should i|can i|do i|is it|is that|is this|are they|are these|am i"
     r"|would it|would you|could i|will it|will they|what (?:should|would|is|are|do|does)|how (?:do|many|much|far"
     r"|long|bad|old|fast)|ok to|okay to|safe to|advice|thoughts|recommend|worth it|good enough|right or|or not"

@@ -1,13 +1,11 @@
 """What a comment asks: each kind scored by clues in words and facts, so that every decision can be explained."""
 
-import itertools
 import re
 
 import msgspec
 
-from studio.questions.answer_air import named_unit
-from studio.questions.answer_tread import wear_rate
 from studio.questions.facts import Reading
+from studio.questions.kind_facts import about_tires, other_unit, set_equal, tells_enough
 from studio.questions.kind_words import (
     ASKS,
     CLUES,
@@ -26,6 +24,7 @@ from studio.questions.kind_words import (
 from studio.questions.plain_text import plainly
 from studio.questions.reading import read
 from studio.questions.spelling import set_right
+from studio.questions.wear_said import wear_rate
 
 ENOUGH = 3.0
 ENOUGH_UNASKED = 5.0
@@ -81,10 +80,10 @@ def kinds_of(reading: Reading) -> Asked:
     main = max(KINDS, key=lambda kind: (scores.points[kind], -KINDS.index(kind)))
     best = scores.points[main]
     grave = bool(damage)
-    told = _tells_enough(reading) and not PRAISE.search(text)
+    told = tells_enough(reading) and not PRAISE.search(text)
     enough = ENOUGH if asks or grave or told else ENOUGH_UNASKED
     topical = asks and best >= TOPICAL and main in ("pressure", "age", "life") and TIRES.search(text)
-    if (best < enough and not topical) or not (main == "convert" or _about_tires(reading)):
+    if (best < enough and not topical) or not (main == "convert" or about_tires(reading)):
         return Asked(kind="none", why=("nothing asked that can be computed",))
     if not asks and PRAISE.search(text) and not grave:
         return Asked(kind="none", why=("praise, nothing asked",))
@@ -93,16 +92,6 @@ def kinds_of(reading: Reading) -> Asked:
     if first not in ("none", main) and scores.points[first] >= ENOUGH:
         main, also = first, (main, *(kind for kind in also if kind != first))
     return Asked(kind=main, also=also, why=tuple(scores.why[main]))
-
-
-def _tells_enough(reading: Reading) -> bool:
-    """Whether facts stand in the comment that nobody writes without wanting to know."""
-    if reading.first("depth", "date_code", "worn") is not None:
-        return True
-    if reading.first("made_year", "age_years") and (reading.first("spare") or TIRES.search(reading.text)):
-        return True
-    measured = reading.of("pressure", "pressure_before", "placard_pressure", "pressure_change", "temperature", "size")
-    return len({fact.said for fact in measured}) >= 2
 
 
 _FURTHER = re.compile(
@@ -120,54 +109,6 @@ def _asked_first(text: str) -> QuestionKind:
 
 def _has_size(reading: Reading) -> bool:
     return reading.first("size") is not None
-
-
-_ELSEWHERE = re.compile(
-    r"\b(?:paint|screen|wall|gum|soap|tint|window|phone|skin|finger|tub|wrap|ceiling)\w*\b", re.IGNORECASE
-)
-_CORNERS = ("front_left", "front_right", "rear_left", "rear_right")
-_ON_THE_ROAD = re.compile(r"\b(?:curb|kerb|pot ?hole|dr[io]v\w+|highway|road|car|van|truck|suv)\b", re.IGNORECASE)
-
-
-def _about_tires(reading: Reading) -> bool:
-    """Whether any word or fact belongs to tires: a bulge by itself may be in a wall."""
-    own = (
-        "size",
-        "size_without_rim",
-        "impossible_size",
-        "service",
-        "date_code",
-        "depth",
-        "depth_new",
-        "depth_without_unit",
-        "spare",
-        "pressure",
-        "pressure_before",
-        "placard_pressure",
-        "sidewall_pressure",
-        "pressure_change",
-        "season",
-        "difference",
-        "drivetrain",
-        "depth_before",
-        "limit",
-        "zone",
-        "mark",
-        "rim",
-        "worn",
-        "share_left",
-    )
-    if any(word in _CORNERS for fact in reading.of("place") for word in fact.where):
-        return True
-    if "bulge" in reading.words("damage") and not _ELSEWHERE.search(reading.text):
-        return True
-    if reading.first("damage") and reading.first("repair", "zone"):
-        return True
-    if reading.first("damage") and _ON_THE_ROAD.search(reading.text):
-        return True
-    if {"flat_spot", "cord", "separation"} & set(reading.words("damage")) or "foam" in reading.words("repair"):
-        return True
-    return reading.first(*own) is not None or TIRES.search(reading.text) is not None
 
 
 def _also(main: QuestionKind, scores: _Scores, reading: Reading) -> tuple[QuestionKind, ...]:
@@ -240,6 +181,8 @@ def _sizes(reading: Reading, scores: _Scores) -> None:
         scores.add("matching" if mixed else "size_swap", 5, "two sizes")
     elif len(reading.of("size_without_rim")) >= 2:
         scores.add("size_swap", 4, "two widths")
+    elif len({fact.said for fact in reading.of("depth", "depth_new")}) >= 2:
+        scores.points["size_swap"] = min(scores.points["size_swap"], 2.5)  # treads are compared, of one size
     elif (sizes or partial) and scores.points["size_swap"] > 0:
         scores.add("size_swap", 2, "a size")
     elif not sizes and not partial:
@@ -337,6 +280,8 @@ def _air(reading: Reading, scores: _Scores) -> None:
         scores.add("pressure", 3, "two pressures")
     elif pressures:
         scores.add("pressure", 1.5, "a pressure")
+    elif len({fact.said for fact in temperatures}) >= 2:
+        scores.add("pressure", 4, "two temperatures")
     wet = WET.search(reading.text) is not None or reading.first("water") is not None
     if wet and (reading.first("speed") or HOW_FAST.search(reading.text)):
         scores.add("hydroplaning", 6, "a speed on a wet road")
@@ -347,36 +292,12 @@ def _air(reading: Reading, scores: _Scores) -> None:
     quantity = reading.first("depth", "depth_new", "pressure", "distance", "odometer", "load", "difference", "limit")
     if quantity is None and not reading.first("length", "depth_without_unit", "speed"):
         scores.points["convert"] = 0.0
-    if len(temperatures) < 2 and _other_unit(reading):
+    if len(temperatures) < 2 and other_unit(reading):
         scores.add("convert", 5, "another unit of the same kind named")
-    if _set_equal(reading):
+    if set_equal(reading):
         scores.add("convert", 7, "the same in two units")
     if scores.points["convert"] >= 5 and len(temperatures) < 2:
         scores.add("convert", 2, "a quantity to convert")
-
-
-def _other_unit(reading: Reading) -> bool:
-    """Whether a unit is named apart from any number into which a quantity of the comment can be turned."""
-    return any(
-        named_unit(reading.text, fact) is not None and not _NUMBERED.search(reading.text[: fact.start][-1:])
-        for fact in reading.of("depth", "depth_new", "pressure", "distance", "load")
-    )
-
-
-def _set_equal(reading: Reading) -> bool:
-    """``8/32 is what, 6mm?``: two quantities of one kind in two units, held equal."""
-    facts = reading.of("depth", "depth_new", "depth_without_unit", "pressure", "distance", "load")
-    return any(
-        one.field == other.field
-        and one.quantity.unit != other.quantity.unit
-        and _EQUAL.match(reading.text[one.end : other.start])
-        for one, other in itertools.pairwise(fact for fact in facts if not isinstance(fact.value, str))
-    )
-
-
-_EQUAL = re.compile(r"\W*(?:(?:is|are|=|equals?|the same as|same as|equal to|what|about|roughly|that's"
-    r"|or)\W*){1,4}$", re.IGNORECASE)
-_NUMBERED = re.compile(r"[0-9]")
 
 
 def _others(reading: Reading, scores: _Scores) -> None:
@@ -384,8 +305,11 @@ def _others(reading: Reading, scores: _Scores) -> None:
         scores.add("age", 4, "a date code")
     elif scores.points["age"] and reading.of("made_year", "age_years"):
         scores.add("age", 2, "a year or an age")
-    elif reading.first("made_year") and (ASKS.search(reading.text) or _tells_enough(reading)):
+    elif reading.first("made_year") and (ASKS.search(reading.text) or tells_enough(reading)):
         scores.add("age", 4, "a year of make")
+    other = reading.first("depth", "size", "damage", "pressure")
+    if reading.first("tread") and reading.first("drivetrain") and not other:
+        scores.add("rotation", 5, "tread and drive told, nothing else")
     if reading.first("tread") and scores.points["rotation"]:
         scores.add("rotation", 1, "the kind of tread")
     if reading.first("drivetrain") and scores.points["rotation"]:

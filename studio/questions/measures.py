@@ -34,7 +34,8 @@ _FROM = re.compile(
 )
 _LIMIT_BEFORE = re.compile(
     r"\b(?:how (?:far|long|many miles|many km|much longer)|left|time|go|going) (?:to|until|till|before) ?$|"
-    r"\b(?:legal(?: (?:limit|minimum|depth))?|limit|minimum|min|mindestens|penny(?: test)?|wear bars?|until|till"
+    r"\b(?:max(?:imum)?(?: of| is)?|spec (?:is|says)(?: max)?|no more than|up to|legal(?: (?:limit|minimum|depth))?"
+    r"|limit|minimum|min|mindestens|penny(?: test)?|wear bars?|until|till"
     r"|til|before|reach(?:es|ing)?|hits?|get to|goes? (?:down )?to|replace(?:d|ment)?(?: them| it| tires)?(?: at"
     r"| when)?|below|under|bald at|at least|required|requires?|has to be|have to be|must be|law says"
     r"|inspection(?: limit)?|to fail|fails? at|change (?:them )?at)(?: (?:is|of|at|the|legal|limit|depth|in|it|they"
@@ -48,7 +49,7 @@ _LIMIT_AFTER = re.compile(
 )
 _APART_AFTER = re.compile(
     r"^(?: ?(?:nds|tread|depth|in|of an inch|of))* ?(?:difference|apart|diff|variance"
-    r"|variation|gap|spread|less|more|lower|higher|deeper|shallower|between|of each other)\b",
+    r"|variation|gap|spread|change|less|more|lower|higher|deeper|shallower|between|of each other)\b",
     _I,
 )
 _APART_BEFORE = re.compile(
@@ -233,7 +234,7 @@ def _length(text: str, number: RunningNumber, found: Found) -> None:
         field = "depth"  # "from 3 to 4 mm": a range, no earlier depth
     values = [(number.value, ())] if number.until is None else [(number.value, ("low",)), (number.until, ("high",))]
     falling = number.until is not None and number.until < number.value
-    if falling and field in ("depth", "depth_before") and _WAS_BEFORE.search(before):
+    if falling and field in ("depth", "depth_before") and (_WAS_BEFORE.search(before) or _TOOK.match(after)):
         _two_times(number, found)
         return
     for value, where in values:
@@ -301,6 +302,7 @@ def _length_field(number: RunningNumber, before: str, after: str) -> str:
 
 _WHEN = re.compile(r"\b(?:when|when (?:is|at|will (?:i|it|they) (?:be|hit|reach)(?: at)?)) $", _I)
 _END = re.compile(r"^ ?(?:$|[?!.])", _I)
+_TOOK = re.compile(r"^ ?(?:in|after|over|within|nach|en|dans|dopo) (?:~ ?|about |only |just )?(?:[0-9]|a |one )", _I)
 _SHARE_OF = re.compile(r"(?:%|percent|half)[^.?!]{0,40}\b(?:on|of|for|from|out of) (?:a |an |my )?$", _I)
 _OF_A_TIRE = re.compile(r"^ ?(?:nds? )?(?:t[iy]res?|tread|new|starting|original|profil)\b", _I)
 

@@ -16,6 +16,7 @@ _VERDICTS: dict[Verdict, str] = {
 }
 _REPLACES: dict[str, str] = {"size_swap": "Choose another size.", "matching": "They should not run together."}
 _OWN_WORDS = ("rotation", "size_swap", "spare", "code", "convert")
+_NOT_NUMBERS = ("region", "place", "made_year", "zone", "depth_without_unit")
 _NOT_OURS = (
     "Thanks for your comment. This is nothing that can be worked out from tire readings; if you have a size, a "
     "tread depth, a date code or a pressure for me, I will gladly compute it."
@@ -71,7 +72,7 @@ def _as_read(viewer: Viewer) -> str:
     unsure = [
         f"“{fact.text}” as {fact.said}"
         for fact in viewer.reading.facts
-        if fact.sure < LIKELY and fact.text and fact.field not in ("region", "place", "made_year", "zone")
+        if fact.sure < LIKELY and fact.text and fact.field not in _NOT_NUMBERS
     ]
     return f"I read {', '.join(unsure[:4])}; tell me if that is wrong." if unsure else ""
 

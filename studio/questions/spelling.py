@@ -68,6 +68,14 @@ _RIGHT: dict[str, str] = {
 }
 _WORDS = re.compile(rf"(?<![\w'/.-])(?:{'|'.join(sorted(_RIGHT, key=len, reverse=True))})(?![\w'/-])", re.IGNORECASE)
 _ARE = re.compile(r"(?<=[a-z] )r(?= [a-z0-9])")
+_SPOKEN = tuple(
+    (re.compile(pattern, re.IGNORECASE), right)
+    for pattern, right in (
+        (r"\b(?:a|one) (?:whole |full )?(?:mm|millimet(?:er|re))\b(?= (?:every|per|each|for|in)\b)", "1 mm"),
+        (r"\b(?:a|one) (?:whole |full )?(?:32nd|thirty[- ]?second)\b(?= (?:every|per|each|for|in)\b)", "1/32"),
+        (r"(?<![0-9/.,])([0-9]{1,2})[ -]thirty[- ]?(?:seconds?|secs?)\b", r"\1/32"),
+    )
+)
 _SIGN = re.compile(r"\b(minus|plus) (?=[0-9])", re.IGNORECASE)
 _THREAD = re.compile(r"\bthread(?=s? (?:depth|left|wear|is|are|life|remaining)\b)|(?<=of )thread\b", re.IGNORECASE)
 _NO_TIRE = re.compile(r"\b(?:top|mid|first|second|low|high|third|each|one|bottom|he|she|it|who)[ -]$", re.IGNORECASE)
@@ -80,6 +88,7 @@ def set_right(text: str) -> tuple[str, "Places"]:
     changes += [(match.start(), match.end(), "are") for match in _ARE.finditer(text)]
     if "minus" in text.lower():
         changes += [(m.start(), m.end(), "-" if m[1].lower() == "minus" else "") for m in _SIGN.finditer(text)]
+    changes += [(m.start(), m.end(), m.expand(right)) for pattern, right in _SPOKEN for m in pattern.finditer(text)]
     changes += [(match.start(), match.end(), "tread") for match in _THREAD.finditer(text)]
     pieces, at, here, cuts = [], 0, 0, [(0, 0, 0)]
     for start, end, word in sorted(changes):
