@@ -12,6 +12,7 @@ from typing import NoReturn
 
 import studio
 from studio.headless.opening import Refused
+from studio.headless.stopping import Stopped, stopped_cleanly
 from studio.storage.errors import StorageError, plain
 
 PROGRAM = "python -m studio"
@@ -56,7 +57,7 @@ class _WideEnough(argparse.RawDescriptionHelpFormatter):
 def main(argv: Sequence[str] | None = None) -> int:
     """Run the verb that ``argv`` asks for and return the exit code."""
     given = list(sys.argv[1:] if argv is None else argv)
-    return exit_code(lambda: _run(given))
+    return exit_code(lambda: _run_stoppable(given))
 
 
 def exit_code(run: Callable[[], int]) -> int:
@@ -74,9 +75,14 @@ def exit_code(run: Callable[[], int]) -> int:
         return _leave_the_pipe()
     except OSError as error:
         return _complain(f"{error.filename or 'a file'}: {error.strerror or error}")
-    except KeyboardInterrupt:
+    except KeyboardInterrupt as stopped:
         print("stopped", file=sys.stderr)
-        return STOPPED
+        return stopped.exit_code if isinstance(stopped, Stopped) else STOPPED
+
+
+def _run_stoppable(given: list[str]) -> int:
+    with stopped_cleanly():
+        return _run(given)
 
 
 def _run(given: list[str]) -> int:

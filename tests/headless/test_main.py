@@ -1,9 +1,12 @@
 """The headless door: verbs are found and loaded lazily, and what goes wrong is one line and an exit code."""
 
 import argparse
+import importlib
 import os
+import signal
 import subprocess
 import sys
+import threading
 import types
 from collections.abc import Callable
 from pathlib import Path
@@ -15,6 +18,7 @@ from studio.__main__ import main as program
 from studio.headless import main as door
 from studio.headless.main import VERBS, main
 from studio.headless.opening import fail
+from studio.storage.beside import file_beside
 from studio.storage.errors import StorageError
 
 REPOSITORY = Path(__file__).parents[2]
@@ -60,7 +64,7 @@ def test_help_loads_no_verb_and_no_toolkit() -> None:
     said = subprocess.run(
         [sys.executable, "-c", script], cwd=REPOSITORY, capture_output=True, text=True, check=True
     ).stdout
-    assert said.splitlines()[-1] == "['studio.headless.main', 'studio.headless.opening']"
+    assert said.splitlines()[-1] == "['studio.headless.main', 'studio.headless.opening', 'studio.headless.stopping']"
 
 
 @pytest.mark.parametrize("name", ["new", "readings"])
@@ -141,6 +145,47 @@ def test_a_stop_from_the_keyboard_is_no_traceback(verb: Callable[..., None], cap
 
 
 @pytest.mark.skipif(os.name == "nt", reason="pipes close otherwise there")
+@pytest.mark.skipif(os.name == "nt", reason="this system asks by other means")
+@pytest.mark.parametrize("name", ["SIGINT", "SIGTERM", "SIGHUP"])
+def test_a_request_to_end_clears_away_what_is_half_written(
+    verb: Callable[..., None], capsys: Captured, tmp_path: Path, name: str
+) -> None:
+    """The exit code is 128 and the signal's number, as shells give it (POSIX sh, exit status)."""
+    target, number = tmp_path / "clip.mov", getattr(signal, name)
+    before = signal.getsignal(number)
+    target.write_bytes(b"whole")
+
+    def write(_: argparse.Namespace) -> int:
+        with file_beside(target) as part:
+            part.write_bytes(b"half")
+            os.kill(os.getpid(), number)
+        return 0
+
+    verb(write)
+    assert main(["size"]) == 128 + number
+    assert capsys.readouterr().err == "stopped\n"
+    assert [path.name for path in tmp_path.iterdir()] == ["clip.mov"] and target.read_bytes() == b"whole"
+    assert signal.getsignal(number) == before
+
+
+def test_a_stop_while_a_module_is_loaded_waits_until_it_is(
+    verb: Callable[..., None], capsys: Captured, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Interrupted in their loading, Qt's bindings abort the whole program."""
+    source = "import signal\nsignal.raise_signal(signal.SIGINT)\nloaded = True\n"
+    (tmp_path / "slow_to_load.py").write_text(source, "utf-8")
+    monkeypatch.syspath_prepend(str(tmp_path))
+
+    def load(_: argparse.Namespace) -> int:
+        assert importlib.import_module("slow_to_load").loaded
+        threading.Event().wait(20)
+        return 0
+
+    verb(load)
+    assert main(["size"]) == 130
+    assert capsys.readouterr().err == "stopped\n"
+
+
 def test_a_reader_that_leaves_early_is_no_error() -> None:
     script = (
         "import sys; from studio.headless import main, new\n"
