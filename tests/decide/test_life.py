@@ -7,7 +7,6 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from msgspec.structs import replace
-from scipy import stats
 
 from studio.decide import decide
 from studio.model.circumstances import Circumstances
@@ -51,6 +50,8 @@ def test_the_metric_example_of_the_handbook():
 
 
 def test_the_line_is_that_of_a_statistics_library():
+    from scipy import stats
+
     pairs = [(10_000, 8.0), (16_000, 7.1), (21_000, 6.6), (30_000, 5.4), (36_000, 4.9)]
     finding = found(pairs, unit="mm", distance="km", region="de", gauge=TENTHS)
     xs, ys = [x - 10_000 for x, _ in pairs], [y for _, y in pairs]
@@ -123,6 +124,8 @@ def test_at_the_limit_nothing_is_left_and_a_condemned_tire_has_no_distance_at_al
 
 def test_readings_that_scatter_more_than_the_gauge_widen_the_band():
     """Twice the standard error of scipy's line (coverage factor 2, JCGM 100:2008)."""
+    from scipy import stats
+
     pairs = [(10_000, 8.0), (15_000, 7.0), (20_000, 7.4), (25_000, 5.6), (30_000, 6.0)]
     finding = found(pairs, unit="mm", distance="km", region="de")
     error = stats.linregress(*zip(*pairs, strict=True)).stderr
@@ -210,6 +213,8 @@ def test_a_season_on_the_car_is_what_another_sets_readings_leave_of_it():
 
 
 def test_a_new_tires_first_wear_is_warned_of_and_what_it_does_is_computed():
+    from scipy import stats
+
     pairs = [(10_000, 8.0), (15_000, 7.0), (25_000, 6.2), (35_000, 5.4)]
     new = found(pairs, unit="mm", distance="km", region="de", units="metric", specimen={"depth_new": depth(8, "mm")})
     slope = stats.linregress([15, 25, 35], [7.0, 6.2, 5.4]).slope
@@ -221,6 +226,8 @@ def test_a_new_tires_first_wear_is_warned_of_and_what_it_does_is_computed():
 
 
 def test_the_reading_that_moves_the_distance_most_is_named():
+    from scipy import stats
+
     pairs = [(10_000, 8.0), (15_000, 7.6), (20_000, 6.0), (25_000, 6.5), (30_000, 6.0)]
     finding = found(pairs, unit="mm", distance="km", region="de", specimen={"depth_new": depth(9, "mm")})
     without = [[p for p in pairs if p != q] for q in pairs[1:-1]]

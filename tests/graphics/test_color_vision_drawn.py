@@ -5,7 +5,6 @@ Seen as Machado, Oliveira and Fernandes have it (IEEE TVCG 15, 2009, severity 1,
 deficiency; in grey 10 apart in L*, or a second sign (a word, a hatch, a drawn sign) beside each of the two.
 """
 
-import warnings
 from functools import lru_cache
 from itertools import combinations
 
@@ -17,18 +16,11 @@ from studio.graphics.catalogue import CannotShow, Request, catalogue, scene_of
 from studio.graphics.frame import FRAMES
 from studio.graphics.look import Look, shipped_looks
 from studio.graphics.scene import Scene, Shape, Text
+from tests.graphics.color_library import library, matrix
 from tests.graphics.extremes import EXTREMES, PICTURES
 from tests.graphics.test_every_picture import DEMOS, case
 
-with warnings.catch_warnings():
-    warnings.simplefilter("ignore")  # it says at import what it does without, and that its tritan matrix approximates
-    import colour
-
-    MATRICES = {
-        name: colour.blindness.matrix_cvd_Machado2009(name, 1.0)
-        for name in ("Protanomaly", "Deuteranomaly", "Tritanomaly")
-    }
-
+DEFICIENCIES = ("Protanomaly", "Deuteranomaly", "Tritanomaly")
 LEAST_APART, LEAST_GREY = 10.0, 10.0
 VERDICTS = ("keep", "watch", "rotate", "replace")
 SIGN_PARTS = ("/tread", "/bar", "/arrow out", "/arrow back")  # the drawn signs: shape tells them apart
@@ -37,15 +29,15 @@ SIGN_PARTS = ("/tread", "/bar", "/arrow out", "/arrow back")  # the drawn signs:
 @lru_cache
 def seen(color: str, deficiency: str) -> tuple[float, ...]:
     """L*, a*, b* of a colour as a person with this deficiency sees it; empty for full colour vision."""
-    srgb = colour.models.RGB_COLOURSPACE_sRGB
+    srgb = library().models.RGB_COLOURSPACE_sRGB
     linear = srgb.cctf_decoding(np.array([int(color[start : start + 2], 16) / 255 for start in (1, 3, 5)]))
     if deficiency:
-        linear = np.clip(MATRICES[deficiency] @ linear, 0, 1)
-    return tuple(colour.XYZ_to_Lab(srgb.matrix_RGB_to_XYZ @ linear, srgb.whitepoint))
+        linear = np.clip(matrix(deficiency) @ linear, 0, 1)
+    return tuple(library().XYZ_to_Lab(srgb.matrix_RGB_to_XYZ @ linear, srgb.whitepoint))
 
 
 def apart(one: str, other: str, deficiency: str) -> float:
-    return float(colour.difference.delta_E_CIE2000(seen(one, deficiency), seen(other, deficiency)))
+    return float(library().difference.delta_E_CIE2000(seen(one, deficiency), seen(other, deficiency)))
 
 
 def grey_apart(one: str, other: str) -> float:
@@ -75,7 +67,7 @@ def complaints(scene: Scene, look: Look) -> list[str]:
     found, wrong = fills(scene, look), []
     for one, other in combinations(found, 2):
         a, b = (getattr(look.verdicts, verdict) for verdict in (one, other))
-        for deficiency in ("", *MATRICES):
+        for deficiency in ("", *DEFICIENCIES):
             if (distance := apart(a, b, deficiency)) < LEAST_APART:
                 wrong.append(f"{one} and {other} are {distance:.1f} apart with {deficiency or 'full vision'}")
         if grey_apart(a, b) < LEAST_GREY:
@@ -102,7 +94,7 @@ def scenes(picture: str, look: str) -> list[Scene]:
 
 
 @pytest.mark.parametrize("look", shipped_looks())
-@pytest.mark.parametrize("deficiency", MATRICES)
+@pytest.mark.parametrize("deficiency", DEFICIENCIES)
 def test_each_pair_of_verdicts_of_a_look_is_told_apart(look: str, deficiency: str) -> None:
     colors = [getattr(shipped_looks()[look].verdicts, verdict) for verdict in VERDICTS]
     assert min(apart(one, other, deficiency) for one, other in combinations(colors, 2)) >= LEAST_APART
@@ -134,7 +126,7 @@ def test_struck_out_rubber_is_told_from_the_rubber_that_is_left(look: Look) -> N
     zone, rubber = scene.named("never/zone"), scene.named("section/rubber")
     assert isinstance(zone, Shape) and isinstance(rubber, Shape)
     assert isinstance(zone.fill, str) and isinstance(rubber.fill, str)
-    for deficiency in ("", *MATRICES):
+    for deficiency in ("", *DEFICIENCIES):
         assert apart(zone.fill, rubber.fill, deficiency) >= LEAST_APART
     assert any(mark.name == "never/hatch" for mark in scene.marks)
 

@@ -2,6 +2,7 @@
 
 import io
 import re
+from functools import cache
 
 import pikepdf
 import pypdf
@@ -10,18 +11,32 @@ import pytest
 from studio.decide.input_words import source_words
 from studio.handoff.brief import brief
 from studio.handoff.cue_cards import cue_cards, shot_list
+from studio.handoff.material import Material
 from tests.handoff.materials import bare, demo_material, hostile, material_of
 
-MATERIAL = demo_material()
-CONTENT = brief(MATERIAL)
-PDF = pypdf.PdfReader(io.BytesIO(CONTENT))
+
+@cache
+def material() -> Material:
+    return demo_material()
+
+
+@cache
+def content() -> bytes:
+    return brief(material())
+
+
+@cache
+def document() -> pypdf.PdfReader:
+    return pypdf.PdfReader(io.BytesIO(content()))
+
+
+@cache
+def told() -> str:
+    return squeezed("".join(page.extract_text() for page in document().pages))
 
 
 def squeezed(text: str) -> str:
     return re.sub(r"\s+", "", text)
-
-
-TEXT = squeezed("".join(page.extract_text() for page in PDF.pages))
 
 
 def outline(entries: list) -> list[str]:
@@ -29,57 +44,57 @@ def outline(entries: list) -> list[str]:
 
 
 def test_every_finding_stands_in_it_with_its_working_sources_and_caution() -> None:
-    for finding in MATERIAL.findings:
-        assert squeezed(finding.sentence) in TEXT, finding.id
-        assert all(squeezed(line) in TEXT for line in finding.working), finding.id
-        assert all(squeezed(source_words(source)) in TEXT for source in finding.sources), finding.id
-        assert squeezed(finding.caution) in TEXT
+    for finding in material().findings:
+        assert squeezed(finding.sentence) in told(), finding.id
+        assert all(squeezed(line) in told() for line in finding.working), finding.id
+        assert all(squeezed(source_words(source)) in told() for source in finding.sources), finding.id
+        assert squeezed(finding.caution) in told()
 
 
 def test_the_rundown_stands_in_it_with_cautions_and_readings() -> None:
-    for segment in MATERIAL.schedule.segments:
-        assert squeezed(segment.title) in TEXT
-        assert all(squeezed(point.text) in TEXT for point in segment.points)
-        assert all(squeezed(note) in TEXT for note in segment.notes)
-    assert squeezed("235/60R18 103H") in TEXT and "2924" in TEXT
+    for segment in material().schedule.segments:
+        assert squeezed(segment.title) in told()
+        assert all(squeezed(point.text) in told() for point in segment.points)
+        assert all(squeezed(note) in told() for note in segment.notes)
+    assert squeezed("235/60R18 103H") in told() and "2924" in told()
 
 
 def test_title_author_language_and_page_numbers() -> None:
-    assert PDF.metadata is not None
-    assert PDF.metadata.title == MATERIAL.episode.title
-    assert PDF.metadata.author == MATERIAL.episode.channel
-    assert PDF.trailer["/Root"]["/Lang"] == "en"
-    for number, page in enumerate(PDF.pages, start=1):
+    assert document().metadata is not None
+    assert document().metadata.title == material().episode.title
+    assert document().metadata.author == material().episode.channel
+    assert document().trailer["/Root"]["/Lang"] == "en"
+    for number, page in enumerate(document().pages, start=1):
         last = page.extract_text().split()
         assert str(number) in last
 
 
 def test_the_outline_leads_to_every_section_segment_and_finding() -> None:
-    titles = outline(PDF.outline)
+    titles = outline(document().outline)
     for section in ("The car", "The tires", "Rundown", "Findings", "Cautions", "Sources by standing"):
         assert section in titles
-    assert sum(any(finding.sentence in title for title in titles) for finding in MATERIAL.findings) == len(
-        MATERIAL.findings
+    assert sum(any(finding.sentence in title for title in titles) for finding in material().findings) == len(
+        material().findings
     )
     assert [t for t in titles if t[0].isdigit()] == [
-        f"{n}. {segment.title}" for n, segment in enumerate(MATERIAL.schedule.segments, start=1)
+        f"{n}. {segment.title}" for n, segment in enumerate(material().schedule.segments, start=1)
     ]
 
 
 def test_verdicts_on_the_cover_lead_to_their_findings() -> None:
-    links = [each.get_object() for each in PDF.pages[0]["/Annots"]]
-    texts = {page.indirect_reference.idnum: squeezed(page.extract_text()) for page in PDF.pages}
-    cover = texts[PDF.pages[0].indirect_reference.idnum]
+    links = [each.get_object() for each in document().pages[0]["/Annots"]]
+    texts = {page.indirect_reference.idnum: squeezed(page.extract_text()) for page in document().pages}
+    cover = texts[document().pages[0].indirect_reference.idnum]
     led = [texts[link["/Dest"][0].idnum] for link in links]
-    told = [finding for finding in MATERIAL.findings if squeezed(finding.sentence) in cover and finding.verdict]
-    assert len(set(map(id, told))) >= 3
+    named = [finding for finding in material().findings if squeezed(finding.sentence) in cover and finding.verdict]
+    assert len(set(map(id, named))) >= 3
     for text in led:
-        assert any(squeezed(finding.sentence) in text for finding in told)
+        assert any(squeezed(finding.sentence) in text for finding in named)
 
 
 @pytest.mark.parametrize("make", [brief, cue_cards, shot_list])
 def test_all_fonts_are_embedded_and_pictures_are_vectors(make) -> None:
-    with pikepdf.open(io.BytesIO(make(MATERIAL))) as pdf:
+    with pikepdf.open(io.BytesIO(make(material()))) as pdf:
         fonts = {}
         for page in pdf.pages:
             resources = page.get("/Resources", {})
@@ -92,7 +107,7 @@ def test_all_fonts_are_embedded_and_pictures_are_vectors(make) -> None:
 
 
 def test_equal_material_gives_equal_bytes() -> None:
-    assert brief(demo_material()) == CONTENT
+    assert brief(demo_material()) == content()
 
 
 @pytest.mark.parametrize("make", [brief, cue_cards, shot_list])

@@ -5,7 +5,6 @@ constant, so the gas keeps its density.
 """
 
 import pytest
-from CoolProp.CoolProp import PropsSI
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -21,6 +20,8 @@ LARGEST_GAP = 0.01  # of the absolute pressure, over 100 K
 
 def real_kpa(gauge_kpa: float, from_k: float, to_k: float, outside_pa: float = ATMOSPHERE_PA, fluid: str = "Air"):
     """Gauge pressure of a real gas held at the density that it has at the start."""
+    from CoolProp.CoolProp import PropsSI  # here, as it takes seconds to load
+
     density = PropsSI("D", "P", gauge_kpa * 1000 + ATMOSPHERE_PA, "T", from_k, fluid)
     return (PropsSI("P", "D", density, "T", to_k, fluid) - outside_pa) / 1000
 

@@ -4,8 +4,6 @@ import numpy as np
 import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
-from scipy import stats
-from scipy.optimize import nnls
 
 from studio.tires.errors import RangeError
 from studio.tires.wear_rate import Visit, median_rate, rates_by_place, wear_line
@@ -25,6 +23,8 @@ def series(draw, least=3):
 @given(series())
 def test_the_line_and_its_scatter_are_those_of_scipys_linregress(points):
     """With equal half widths: slope, intercept, and the standard error of the slope."""
+    from scipy import stats
+
     xs, ys = points
     assume(len(set(ys)) > 1)  # scipy gives no standard error for a constant
     line, theirs = wear_line(xs, ys, [0.25] * len(xs)), stats.linregress(xs, ys)
@@ -47,6 +47,8 @@ def test_readings_of_several_gauges_weigh_as_in_numpys_polyfit(points, halves):
 
 @given(series(least=2))
 def test_the_median_of_all_pairs_is_scipys_theil_sen_slope(points):
+    from scipy import stats
+
     assert median_rate(*points) == pytest.approx(-stats.theilslopes(points[1], points[0]).slope, abs=1e-9)
 
 
@@ -66,6 +68,8 @@ def test_two_readings_have_no_scatter_and_the_half_width_of_their_difference():
 
 
 def test_scatter_counts_where_it_is_more_than_the_gauge():
+    from scipy import stats
+
     line = wear_line([0, 1, 2, 3], [8, 8.5, 6.2, 6.0], [0.01] * 4)
     error = stats.linregress([0, 1, 2, 3], [8, 8.5, 6.2, 6.0]).stderr
     assert line.half(2) == pytest.approx(2 * error)
@@ -110,6 +114,8 @@ def test_tires_that_went_round_the_car_tell_each_places_wear(true, start):
 @given(st.lists(st.lists(st.floats(2, 12), min_size=4, max_size=4), min_size=2, max_size=4))
 def test_it_is_the_least_squares_of_scipy_with_a_depth_of_its_own_for_each_tire(depths):
     """The full system with an unknown start for each tire, solved with no rate below 0 (scipy.optimize.nnls)."""
+    from scipy.optimize import nnls
+
     legs = [
         ({FL: 0.0}, {FL: 5.0}, {FL: 5.0, RL: 7.0}, {FL: 9.0, RL: 7.0}),
         ({}, {RL: 6.0}, {RL: 9.0}, {RL: 9.0, FL: 8.0}),
