@@ -20,7 +20,7 @@ _OLD_BETWEEN = re.compile(
     r"|carte grise|should (?:be|have|take)|correct (?:size|one)|right size"
     r"|listed|spec\w*|recommend\w*|normally|usual(?:ly)?|regular(?:ly)?|als|que|was|were|used to (?:be|have|run)"
     r"|previously|before (?:it|that)|instead of|in place of|rather than"
-    r"|in lieu of|replac\w+ (?:my|the|for|of)?|statt|anstatt|au lieu d\w*"
+    r"|in lieu of|replac\w+(?: (?:my|the|for|of))?|statt|anstatt|au lieu d\w*"
     r"|en (?:vez|lugar) de|al posto d\w+|invece d\w+|over (?:the |my )?(?:stock|oem|factory)|(?:stock|oem|original"
     r"|factory|placard|sticker|door)(?: size)?(?: is| are| says?| was| calls? for)?|came with|comes with|calls? for"
     r"|(?:i|it|we|you|car|truck|van|suv|which|door|manual|wagon|jeep|she|he|also)(?: \w+)? (?:have|has|had)|, have"

@@ -42,7 +42,8 @@ _DEPTH_AFTER = re.compile(
 _AIR_MODE = re.compile(
     r"\bpressure|\bpsi\b|\b(?:dropp?|go|los)(?:s|es|ed|ing)? from [2-6][0-9] (?:down )?to [2-6][0-9]\b|\binflat"
     r"|\bpump|\bair(?:ed)?\b|\btpms|\bfill(?:ed)?\b|\bdeflat|druck"
-    r"|\b(?:manual|door|sticker|placard|book|card) (?:says?|is|was|calls for|recommends?) [2-5][0-9]\b(?! ?[/0-9])"
+    r"|\b(?:manual|door|sticker|placard|book|card) (?:says?|is|was|calls for|recommends?) (?:[2-5][0-9]"
+    r"|[1-3][.,][0-9])\b(?! ?[/0-9])"
     r"|\bset (?:it |them |em |mine |all |the \w+ )?(?:to|at) [2-5][0-9]\b|\b[2-5][0-9] (?:cold|hot)\b|\bbleed"
     r"|\b(?:hot|cold|warm) t[iy]res\b|\bpression|\bpresi[oó]n|\bbars?\b|\bkpa\b"
     r"|\bgonfl|\bplacard|\bdoor (?:jamb"
@@ -57,7 +58,7 @@ _AIR_BEFORE = re.compile(
     r"|is )?$",
     _I,
 )
-_AIR_AFTER = re.compile(r"^ (?:cold|hot|warm|after|front|rear|all (?:around|round)|everywhere)\b", _I)
+_AIR_AFTER = re.compile(r"^ (?:in (?:the )?)?(?:cold|hot|warm|after|front|rear|all (?:around|round)|everywhere)\b", _I)
 _MOVING = re.compile(
     r"\b(?:hydro ?pl\w+|aqua ?pl\w+|driv\w+|going|doing|speed|highway|cruis\w+|fast)\b[^.?!,]{0,15}$", _I
 )
@@ -305,7 +306,9 @@ def _is_temperature(text: str, number: RunningNumber) -> bool:
     before, after = _around(text, number)
     if not -60 <= number.value <= 120 or number.step < 0.5:
         return False
-    if number.value < 0 or _WEATHER_BEFORE.search(before):
+    if number.value < 0 or text[max(0, number.start - 1) : number.start + 1].lstrip().startswith("+"):
+        return True
+    if _WEATHER_BEFORE.search(before):
         return True
     return bool(_OUTSIDE.match(after)) and not _GAUGE_BEFORE.search(before)
 

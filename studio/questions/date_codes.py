@@ -59,7 +59,8 @@ _MADE = re.compile(
 
 
 _ON_THEM = re.compile(
-    r"(?<![0-9A-Za-z.,/$€£+-])(?P<digits>[0-5][0-9][0-2][0-9])(?= (?:stamped )?on (?:them|it|all|the (?:side|tire"
+    r"(?<![0-9A-Za-z.,/$€£+-])(?P<digits>[0-5][0-9][0-2][0-9])(?= (?:stamped )?on (?:them|it|all|both|my|mine|one"
+    r"|the (?:side|rear|front|spare|back|tire"
     r"|tyre)))",
     re.IGNORECASE,
 )

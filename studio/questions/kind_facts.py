@@ -71,7 +71,7 @@ def other_unit(reading: Reading) -> bool:
     """Whether a unit is named apart from any number into which a quantity of the comment can be turned."""
     return any(
         named_unit(reading.text, fact) is not None and not _NUMBERED.search(reading.text[: fact.start][-1:])
-        for fact in reading.of("depth", "depth_new", "pressure", "distance", "load")
+        for fact in reading.of("depth", "depth_new", "pressure", "placard_pressure", "distance", "load")
     )
 
 

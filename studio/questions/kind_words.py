@@ -96,16 +96,20 @@ CLUES = _clues(
                                      r"|\bnew ones? (?:should )?go\b|\bgap\b"),
     ("matching", 4, "unlike tires together", r"\bdifferent (?:\w+ )?(?:brands?|makes?|models?|(?:tread )?patterns?"
                                              r"|treads)\b"
-                                             r"|\bsame axle\b|\bsame (?:brand|make|model)\b"
+                                             r"|\b(?:same|share an|on one|one) axle\b|\bsame (?:brand|make|model)\b"
                                              r"|\b(?:two|2|one|1|a pair)\b[^.?!]{0,30}\b(?:front|back"
                                              r"|rear) or (?:the |on the )?"
                                              r"(?:front|back|rear)\b"),
     ("matching", 5, "put beside another", r"\bpair(?:ed|ing)? (?:it |them )?(?:up )?with\b"),
     ("matching", 4, "how far round", r"\bcircumference"),
+    ("matching", 5, "which go to the front", r"\bwhich (?:\w+ )?(?:should|do|must|ones?|pair)\b[^.?!]{0,15}\b(?:at"
+                                             r"|on|in|to) (?:the )?"
+                                            r"(?:front|rear|back)\b"),
     ("matching", 4, "mixing", r"\bmix(?:ing|ed)?\b(?! of (?:road|weather))|\bmischen|\bm[ée]langer|\bmezclar"
                               r"|\bmischiare"),
     ("matching", 5, "in pairs", r"\bin pairs\b|\bas a pair\b|\bpairs only\b|\bpaarweise|\bpar paire"),
-    ("matching", 3, "one tire or a pair", r"\b(?:just|only) (?:one|1|two|2|the one)\b|\bsingle (?:tire|tyre)"
+    ("matching", 3, "one tire or a pair", r"\b(?:just|only) (?:one|1|two|2|the one)\b(?! groove| side| edge| spot"
+                                          r"| place)|\bsingle (?:tire|tyre)"
                                           r"|\bone (?:new )?(?:tire|tyre)\b|\btwo new\b|\bone new\b|\bin pairs\b"
                                           r"|\bas a pair\b|\ball (?:four|4) (?:at once|at the same time|tires"
                                           r"|tyres)|\bnur einen|\bun seul pneu|\bsolo una (?:gomma|llanta)"
@@ -256,7 +260,8 @@ CLUES = _clues(
                                                 r"|bald)\b|\btime for (?:new )?(?:tires|tyres|rubber)|\bhow (?:many"
                                                 r"|much|few) 32nds\b|\b(?:lowest|least|minimum) (?:legal )?tread"
                                                 r"|\btread\b[^.?!]{0,30}\blegal|"
-                                                r"\bpenny (?:test)?|\bwear bars?\b|\bbald(?:ing)?\b|\btread (?:left"
+                                                r"\bpenny (?:test)?|\bwear (?:bars?|indicators?)\b|\btwi\b"
+                                                r"|\bbald(?:ing)?\b|\btread (?:left"
                                                 r"|depth|life|remaining|wear)|\b(?:enough|low|much|good|no) tread\b"
                                                 r"|\bprofiltiefe|\bquarter test|\bminimum tread|\b(?:do|should"
                                                 r"|when (?:do|should|to)|need to) (?:i |we )?(?:need|get|buy"
@@ -308,7 +313,8 @@ OTHER_VEHICLES = re.compile(
     re.IGNORECASE,
 )
 TIRES = re.compile(
-    r"\bt[iy]re?s?\b|\b3[0-9]s\b|\bload range|\bwear bars?|\bpenny\b|\b20 ?p test|\bbar\b|\barrows?\b|\blincoln"
+    r"\bt[iy]re?s?\b|\bwear indicators?|\b3[0-9]s\b|\bload range|\bwear bars?|\bpenny\b|\b20 ?p test|\bbar\b"
+    r"|\barrows?\b|\blincoln"
     r"|\b32nds?\b|\brims?\b|\bpressure"
     r"|\bdate code|\bdot\b"
     r"|\bplug(?:s|ged)?\b|\baxle|\bdot\b"

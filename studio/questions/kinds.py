@@ -202,6 +202,9 @@ def _sizes(reading: Reading, scores: _Scores) -> None:
         scores.add("code", 3, "what a description says")
     if len(sizes) == 1 and scores.points["size_swap"] <= 2 and _WHAT_IS.match(reading.text):
         scores.add("code", 3, "what a size says")
+    if reading.first("service") and not sizes and not reading.first("depth", "depth_new", "difference"):
+        scores.points["matching"] = min(scores.points["matching"], 2.0)
+        scores.add("code", 1, "a description by itself")
     if reading.first("load_high"):
         scores.add("code", 4, "overload")
     if reading.impossible and (sizes or partial or reading.first("rim")):
@@ -289,7 +292,8 @@ def _air(reading: Reading, scores: _Scores) -> None:
         scores.points["convert"] = min(scores.points["convert"], 2.0)
         if pressures:
             scores.points["pressure"] = min(scores.points["pressure"], 2.0)
-    quantity = reading.first("depth", "depth_new", "pressure", "distance", "odometer", "load", "difference", "limit")
+    told = ("depth", "depth_new", "pressure", "placard_pressure", "distance", "odometer", "load", "difference", "limit")
+    quantity = reading.first(*told)
     if quantity is None and not reading.first("length", "depth_without_unit", "speed"):
         scores.points["convert"] = 0.0
     if len(temperatures) < 2 and other_unit(reading):

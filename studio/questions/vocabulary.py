@@ -72,7 +72,8 @@ _PLAIN = _words(
         "spare",
         "temporary",
         r"\bdo(?:ugh)?nuts?\b|\bspace[ -]?savers?|\btemp(?:orary)?[ -]?(?:use )?(?:spares?"
-        r"|tires?|tyres?|wheels?)|\bcompact spares?|\bmini[ -]?spares?|\bnotrad|\broue galette"
+        r"|tires?|tyres?|wheels?)|\bemergency (?:wheel|spare|t[iy]re)|\bcompact spares?|\bmini[ -]?spares?|\bnotrad"
+        r"|\broue galette"
         r"|\bgalette\b|\bruotino|\brueda de galleta|\bbiscuit spare|\bskinny spare",
     ),
     (
