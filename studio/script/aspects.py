@@ -130,7 +130,7 @@ ASPECTS: tuple[Aspect, ...] = (
     _a("before", "pressure", r"before|was\b|had\b|were\b|last", "pressure:before pressure:expected pressure:read"),
     _a("reference", "pressure", r"reference|defined at|rated at|load table|least pressure|enough for",
        "ratings:reference_pressure ratings:pressure_for_rating size_swap:pressure_for_as_much"),
-    _a("read", "pressure", r"hold|reads?\b|measure|gauge|has\b|have\b|had\b|shows|\bis at|found|got\b|pressure|only",
+    _a("read", "pressure", r"hold|reads?\b|measure|gauge|has\b|have\b|had\b|shows|\bis at|found|got\b|only",
        "pressure:read pressure:value pressure:street spare:pressure ratings:pressure_* wet:pressure"),
     # temperatures
     _a("temperature", "temp", r"cold|warm|frost|\bset\b|shop|checked|measured|when we|"

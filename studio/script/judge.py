@@ -15,18 +15,13 @@ from studio.script.grooves import at_its_place
 from studio.script.ground import Ground
 from studio.script.known import Known
 from studio.script.meant import headlines, in_unit_said, meant, slipped
+from studio.script.others import of_other_parts, of_others
 from studio.script.said import Said
 from studio.script.size_codes import judge_size
-from studio.script.verdict import GENERAL, INDEFINITE, Around, Judged, dimensions_of, points, subjects_of
+from studio.script.verdict import Around, Judged, dimensions_of, points, subjects_of
 
 _PLAIN = ("len", "pressure", "week", "year")  # what is meant even where no word says so
-_INSTEAD = re.compile(r"\b(?:instead of|rather than|not)(?: the| a| an)?\s+$", re.IGNORECASE)
 _TIRES = re.compile(r"\b(?:tires?|tyres?|rubber|set|pair|spare|made|code|week)\b", re.IGNORECASE)
-_BOUGHT = re.compile(
-    r"\b(?:tires?|tyres?|rubber|sets?|pairs?|spare|wheels?|mount\w*|balanc\w*|shav\w*|fitt\w*|used|four|new)\b", re.I)
-_SERVICE = re.compile(
-    r"\b(?:alignment|coverage|insurance|warranty|dispos\w*|plug\w*|patch\w*|repair\w*|tax(?:es)?|shipping|labor|labour|"
-    r"storage|storing|sav(?:e|es|ed|ing)|fine|ticket|fuel|gas|gauge|jack|tools?)\b", re.IGNORECASE)  # fmt: skip
 _COIN = re.compile(r"[- ]?(?:coins?|pieces?|bills?|notes?)\b", re.IGNORECASE)
 _FOR_ALL = frozenset({"legal", "advice", "placard", "tolerance", "interval", "torque", "lamp", "since", "set"})
 _GOES_ON = ("placard", "set")  # "front 250 kPa, rear 240": named once, meant twice
@@ -63,44 +58,37 @@ def _judged(said: Said, around: Around, ground: Ground, dimensions: Sequence[Dim
         return _computed(said, match, ground)
     of_tire = bool(meaning.expected) and BY_ID[meaning.aspect].of_tire
     named = of_tire and around.spoken is not None and sure
-    if not named and (row := cited_in(said, around, ground, dimensions, strict=bool(meaning.expected))):
+    tires = not of_other_parts(around.sentence)
+    if not named and tires and (row := cited_in(said, around, ground, dimensions, strict=bool(meaning.expected))):
         return row
     loose = list(_loose(ground, dimensions, subjects, around))
     usual = bool(meaning.expected) and not meaning.cued and dimensions != ["len"]
-    if usual and (match := _match(said, loose)):
+    likely = loose
+    if dimensions == ["share"] and not meaning.cued:  # a share of anything is soon found among so many
+        likely = headlines(loose)
+    if usual and (match := _match(said, likely)):
         return _computed(said, match, ground)
     apart = [its for its in loose if its.topic == "matching"] if said.units == ("in",) else []
     if meaning.aspect == "depth" and (match := _match(said, apart)):  # depths are said in thirty-seconds, not inches
         return _computed(said, match, ground)
     known = sure or not of_tire or _of_point(meaning, around, dimensions) or _whoever(said, meaning, around, ground)
-    clear = bool(meaning.expected) and known and not _of_others(around, dimensions)
+    clear = bool(meaning.expected) and known and not of_others(around, dimensions)
     if between := difference(said, around, own or loose):
         return _computed(said, between, ground)
     if clear and (meaning.in_clause or (not meaning.cued and sure and dimensions[0] in _PLAIN)):
         near = [*loose, *_loose(ground, dimensions, _axles_of(subjects), around)] if subjects else loose
         return _contradicted(said, meaning, own, near, ground)
-    if match := _match(said, loose):
+    if match := _match(said, likely):
         return _computed(said, match, ground)
-    swapped = [] if _of_others(around, dimensions) else [its for its in headlines(own) if slipped(said, its)]
+    swapped = [] if of_others(around, dimensions) else [its for its in headlines(own) if slipped(said, its)]
     if swapped:
         return _contradicted(said, Meaning(expected=tuple(swapped)), own, (), ground)
-    row = cited_in(said, around, ground, dimensions, strict=False)
+    row = cited_in(said, around, ground, dimensions, strict=False) if tires else None
     if row is None and said.unit_inferred and (match := _match(said, _anybodys(ground, dimensions))):
         return _computed(said, match, ground)
     if row or said.unit_inferred:
         return row
     return Judged(state="unbacked", why="nothing computed and no table backs it")
-
-
-def _of_others(around: Around, dimensions: Sequence[Dimension]) -> bool:
-    """Whether the sentence speaks of other cars, of any tire, or of what costs money besides tires."""
-    if GENERAL.search(around.sentence) or _INSTEAD.search(around.sentence, 0, around.at[0]):
-        return True
-    if "money" in dimensions:
-        if _SERVICE.search(around.sentence):
-            return True
-        return not (around.context or _BOUGHT.search(around.sentence) or around.spoken)
-    return bool(INDEFINITE.search(around.sentence))
 
 
 def _of_point(meaning: "Meaning", around: Around, dimensions: Sequence[Dimension]) -> bool:
@@ -169,7 +157,8 @@ def _claims_nothing(said: Said, around: Around, dimensions: Sequence[Dimension])
     """An age or a span of years of somebody else, or a share of no tire."""
     if dimensions == ["age"]:
         advises = "age_advice" in around.cues
-        return not (advises or _TIRES.search(around.sentence) or around.spoken or around.context)
+        ours = advises or around.spoken or around.context or _TIRES.search(around.sentence)
+        return not (ours or of_other_parts(around.sentence))
     if dimensions == ["money"] and _COIN.match(around.sentence, around.at[1]):
         return True
     return dimensions == ["share"] and said.value == 100 and around.spoken is None

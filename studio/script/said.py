@@ -26,6 +26,7 @@ _YEAR = re.compile(
 _MADE = re.compile(
     r"\b(?:made|built|produced|manufactured|mou?lded|born|week|date code|dates? (?:from|back)|"
     r"(?:left|leave|came (?:out of|from)|come from) the (?:mou?ld|factory|plant|press)|rolled off)\b", re.IGNORECASE)
+_SOMEBODY_BORN = re.compile(r"\b(?:i|he|she|we|you|who|they) (?:was|were) born\b", re.IGNORECASE)
 _INDEX = re.compile(r"\bload (?:index|number)(?:,| of| is| says)* (?P<n>\d{2,3})\b", re.IGNORECASE)
 _MULTIPLE = re.compile(
     r"\b(?P<m>twice|double|triple|half|(?:two|three|four|five|six|\d{1,2}) times)\b"
@@ -149,7 +150,7 @@ def _special(text: str) -> list[Said]:
             found.append(_plainly("week", match.start("n"), match.end("n"), text, number[0].value))
     for match in _YEAR.finditer(text):
         near = text[max(0, match.start() - _BACK) : match.end("n")]
-        if _MADE.search(near):
+        if _MADE.search(near) and not _SOMEBODY_BORN.search(near):
             found.append(_plainly("year", match.start("n"), match.end("n"), text, float(match["n"])))
     for match in _INDEX.finditer(text):
         found.append(_plainly("index", match.start("n"), match.end("n"), text, float(match["n"])))

@@ -13,7 +13,7 @@ SETS = tuple(
     f"sentences{name}.txt"
     for name in (
         "", "_two", "_three", "_four", "_five", "_six", "_seven", "_eight", "_nine", "_ten", "_eleven", "_twelve",
-        "_thirteen",
+        "_thirteen", "_fourteen",
     )
 )
 
