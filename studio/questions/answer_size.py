@@ -116,7 +116,8 @@ def _old_and_new(viewer: Viewer, sizes: tuple[Fact, ...], own: str) -> tuple[str
 
 
 _FIRST_IS_OLD = re.compile(
-    r"\b(?:oem|stock|original\w*|factory|placard|sticker|came with|comes with|currently|going from|from|had|i have"
+    r"\b(?:(?:car|van|truck|suv|wagon|it|she|which) (?:has|takes|needs|requires|uses|runs|came)|oem|stock|original\w*"
+    r"|factory|placard|sticker|came with|comes with|currently|going from|from|had|i have"
     r"|i've got)"
     r"(?: (?:size|is|was|are|says?|tires?|tyres?|on|run|running|got|with|it|have|has))*[ :]*$",
     _I,
@@ -128,7 +129,21 @@ _ON_IT_AFTER = re.compile(
     r"|size (?:it|that) came)\b",
     _I,
 )
-_CHANGED_FOR = re.compile(r"[\w' ]*\b\w+ed (?:out )?(?:with|to|by|for|into)\b(?: (?:a|an|the|set of))*\W*$", _I)
+_CHANGED_FOR = re.compile(r"[\w' ]*\b(?:replac|swapp|chang|switch|exchang|trad|substitut)ed (?:out )?(?:with|to|by"
+    r"|for|into)\b(?: (?:a|an|the|set of))*\W*$", _I)
+_OTHERS_WISH = re.compile(
+    r"\b(?:shop|dealer|garage|mechanic|friend|guy|store|seller|they|he|she|fitter|place)(?: only| now"
+    r"| also)? (?:recommend|suggest"
+    r"|offer|quot|put|fit|sold|sell|want|has|have|had|gave|installed|mounted)\w*(?: (?:me|a|the|on|to|us|set|of|fit"
+    r"|put|in|stock|for))*\W*$",
+    _I,
+)
+_DOCUMENT = re.compile(
+    r"\b(?:sticker|placard|door|log ?book|manual|hand ?book|registration|papers?|oem|original\w*|factory|stock"
+    r"|approved)"
+    r"\b[^.?!;]{0,30}$",
+    _I,
+)
 _LATTER = re.compile(r"^[^?!]{0,8}[.?!,;]? ?(?:currently|now|at the moment|stock is|i have"
     r"|i run)\b[^.?!]{0,20}\blatter\b", _I)
 _WANTED_BETWEEN = re.compile(
@@ -149,7 +164,11 @@ def _second_is_old(text: str, first: Fact, second: Fact) -> bool:
         return False  # "was replaced with", "swapped for"
     if re.match(r"\W*(?:with|to|->|=>|for|by|vs\.?|versus|auf|par|con|por|into)\W*$", between, _I):
         return False
+    if _DOCUMENT.search(between) and not _DOCUMENT.search(before):
+        return True  # what a paper of the car names outranks what happens to be on it
     if _FIRST_IS_OLD.search(before):
+        return False
+    if _OTHERS_WISH.search(between):
         return False
     old = [match.end() for match in _OLD_BETWEEN.finditer(between)]
     if old:

@@ -69,9 +69,15 @@ _TIRES_OF = re.compile(
     r"| ?(?:mi|km|psi|lb|kg|mm|%|\$|bucks))",
     re.IGNORECASE,
 )
+_CODE_NEAR = re.compile(
+    r"\bcode\b[^.?!0-9]{0,25}[ :=](?P<digits>[0-5][0-9](?:0[0-9]|1[0-9]|2[0-9]))(?![0-9A-Za-z/]|[.,][0-9]"
+    r"| ?(?:mi|km|psi|lb|kg|mm|%))",
+    re.IGNORECASE,
+)
 _THREE = re.compile(
     r"\b(?:three|3) (?:digits?|numbers?)[,:( ]+(?P<digits>[0-5][0-9][0-9])(?![0-9A-Za-z/]|[.,][0-9])", re.IGNORECASE
 )
+_ELSEWISE = (_ON_THEM, _CODE_NEAR, _TIRES_OF, _THREE)
 _FURTHER = re.compile(r"(?:\b(?:says?|reads?|is|are|and|or|vs|others?|one|rears?|fronts?|spare)"
     r"|[,/&:]) ?$", re.IGNORECASE)
 
@@ -101,7 +107,7 @@ def date_codes(text: str, found: Found) -> None:
                 continue
             if 1 <= int(match["digits"][:2]) <= 53 and not match["digits"].startswith(("19", "20")):
                 _take(text, match, found, 0.7, "four digits that can be week and year")
-    for match in (*_ON_THEM.finditer(text), *_TIRES_OF.finditer(text), *_THREE.finditer(text)):
+    for match in (match for pattern in _ELSEWISE for match in pattern.finditer(text)):
         if 1 <= int(match["digits"][:2]) <= 53:
             _take(text, match, found, 0.8, "digits that stand on a tire")
     for match in _MADE.finditer(text):

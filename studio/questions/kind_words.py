@@ -72,7 +72,8 @@ CLUES = _clues(
                                     r"|hold out|do another|be enough for)\b|\b(?:make it|last) (?:until|till|to"
                                     r"|through|another)\b"
                                     r"|\bgoing to make it\b"),
-    ("life", 4, "how many seasons", r"\bhow many (?:more )?(?:winters?|seasons?|months|years|summers)\b"
+    ("life", 4, "how many seasons", r"\bhow many (?:more )?(?:winters?|seasons?|months|summers|years (?:left|will"
+                                    r"|more|do i))\b"
                                     r"|\bprojected (?:life|miles|mileage)"),
     ("life", 4, "a promise of miles", r"[0-9] ?(?:k|000|miles?|mi|km)\b[^.?!]{0,20}\bwarranty\b|\bwarranty claim"
                                       r"|\brated (?:for )?[0-9]{2,3}[ ,]?(?:k|000)"),
@@ -110,7 +111,7 @@ CLUES = _clues(
     ("matching", 5, "in pairs", r"\bin pairs\b|\bas a pair\b|\bpairs only\b|\bpaarweise|\bpar paire"),
     ("matching", 3, "one tire or a pair", r"\b(?:just|only) (?:one|1|two|2|the one)\b(?! groove| side| edge| spot"
                                           r"| place)|\bsingle (?:tire|tyre)"
-                                          r"|\bone (?:new )?(?:tire|tyre)\b|\btwo new\b|\bone new\b|\bin pairs\b"
+                                          r"|\bone (?:new )?(?:tire|tyre)\b|\b(?:two|2) new\b|\bone new\b|\bin pairs\b"
                                           r"|\bas a pair\b|\ball (?:four|4) (?:at once|at the same time|tires"
                                           r"|tyres)|\bnur einen|\bun seul pneu|\bsolo una (?:gomma|llanta)"
                                           r"|\buna sola"),
@@ -148,6 +149,8 @@ CLUES = _clues(
     ("age", 2, "an age", r"\b(?:years?|yrs?|yo)[ -]old\b|\bjahre? alt\b"),
     ("age", 3, "whether the age is safe", r"\b(?:years?|yrs?|yo)[ -]old\b[^.?!]{0,40}\b(?:safe|ok|okay|replace|toss"
                                           r"|trust|good|fine|keep)"),
+    ("age", 4, "how it ages", r"\bgo(?:es|ing|ne)? bad\b|\bsitting (?:in|for|around)|\b(?:in|from) storage\b"
+                              r"|\bunused\b"),
     ("age", 4, "a rule of years", r"\b(?:five|six|seven|ten|[5-9]|10) years?\b[^.?!]{0,25}\b(?:limit|rule|max\w*"
                                   r"|or)\b|\bread the date\b"
                                   r"|\bdate\b[^.?!]{0,25}\b(?:numbers?|digits?)\b"),
@@ -211,6 +214,7 @@ CLUES = _clues(
     ("code", 4, "what sort of tire it says", r"\bis (?:it|this|that) (?:a|an) (?:winter|summer|all[ -]season"
                                              r"|run[ -]?flat|truck|snow)\b"
                                              r"|\bletters? ['\"]?[a-z]\b"),
+    ("code", 4, "all it says", r"\btell me (?:everything|about|what)|\bbreak(?:down| (?:it|this) down)\b"),
     ("code", 3, "which carries more", r"\bcarr(?:y|ies) (?:more|less|the)\b"),
     ("code", 4, "what a load range is", r"\b(?:load range|ply rating|10[ -]ply|traction|treadwear"
                                         r"|temperature) (?:[a-g]{1,2}\b|[0-9]{3}"
