@@ -2,6 +2,7 @@
 
 import re
 from bisect import bisect_right
+from functools import lru_cache
 
 _RIGHT: dict[str, str] = {
     **dict.fromkeys(("tred", "treed", "tredd", "traed"), "tread"),
@@ -66,7 +67,7 @@ _RIGHT: dict[str, str] = {
     "pasenger": "passenger",
     "wheal": "wheel",
 }
-_WORDS = re.compile(rf"(?<![\w'/.-])(?:{'|'.join(sorted(_RIGHT, key=len, reverse=True))})(?![\w'/-])", re.IGNORECASE)
+_WORDS = re.compile(r"(?<![\w'/.-])[A-Za-z][A-Za-z0-9']{0,11}(?![\w'/-])")
 _ARE = re.compile(r"(?<=[a-z] )r(?= [a-z0-9])")
 _SPOKEN = tuple(
     (re.compile(pattern, re.IGNORECASE), right)
@@ -81,9 +82,10 @@ _THREAD = re.compile(r"\bthread(?=s? (?:depth|left|wear|is|are|life|remaining)\b
 _NO_TIRE = re.compile(r"\b(?:top|mid|first|second|low|high|third|each|one|bottom|he|she|it|who)[ -]$", re.IGNORECASE)
 
 
+@lru_cache(maxsize=8)  # one comment is set right when it is read and when it is judged
 def set_right(text: str) -> tuple[str, "Places"]:
     """(the text with slips set right, where each of its places stood before)."""
-    slips = (match for match in _WORDS.finditer(text) if _fits(match))
+    slips = (match for match in _WORDS.finditer(text) if match[0].lower() in _RIGHT and _fits(match))
     changes = [(match.start(), match.end(), _RIGHT[match[0].lower()]) for match in slips]
     changes += [(match.start(), match.end(), "are") for match in _ARE.finditer(text)]
     if "minus" in text.lower():
