@@ -21,6 +21,7 @@ from studio.handoff.contact_sheet import Item, SheetError, items, sheet, write_s
 from studio.model.episode import Episode
 from studio.model.finding import Findings
 from studio.model.rundown import PictureCue, Rundown, Segment
+from studio.questions.told import with_answer
 from studio.reference.tables import load_tables
 from studio.storage.episode_file import decode
 from tests.graphics.lint import complaints
@@ -72,7 +73,7 @@ def test_pictures_stand_as_the_rundown_calls_for_them(small_catalogue: tuple[str
 
 def test_a_sign_on_the_sheet_is_the_pictures_own() -> None:
     episode = decode((shipped.demos() / "minivan_one_new_tire.json").read_bytes())
-    findings = decide(episode, load_tables())
+    findings = with_answer(episode, decide(episode, load_tables()), load_tables())
     for item in items(episode, findings, CHALK, FRAMES["wide"]):
         assert item.scene is not None
         bears = any(mark.name.startswith("verdict/") for mark in item.scene.marks)

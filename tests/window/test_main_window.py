@@ -310,7 +310,8 @@ def test_what_is_dropped_lands_where_it_makes_sense_and_is_never_moved(window_of
     drop(window, photo)
     assert window.document.episode.specimens[0].photos == ("a.jpg",)
     drop(window, text)
-    assert window.foot.message.whole == "notes.txt is no episode (.json), photo (.jpg, .png, .webp) or table of comments (.csv)"
+    why = "notes.txt is no episode (.json), photo (.jpg, .png, .webp) or table of comments (.csv)"
+    assert window.foot.message.whole == why
     assert path.exists() and photo.exists() and text.exists()
     assert dropped([]).why.startswith("This is no episode")
 
