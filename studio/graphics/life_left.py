@@ -20,6 +20,7 @@ from studio.model.places import CORNERS
 from studio.model.quantity import UNITS, System, UnitName
 from studio.model.source import Source
 
+_BESIDE = 0.62
 _ADVICE = ("winter_minimum", "winter_advice", "wet_advice")
 _STEPS = ("the readings", "the line through them", "the limits and the way there")
 
@@ -147,7 +148,9 @@ def _axis_names(data: LifeLeftData, drawing: Box, cap: float, look: Look) -> tup
     deep, far = ("1/32 in", "miles") if data.units == "us" else ("mm", UNITS["km"].spoken_many)
     short = "mi" if data.units == "us" else "km"
     said = (f"{deep} of tread, over {far} rolled", f"{deep} of tread over {far}", f"{deep} over {far}")
-    text = next((text for text in said if width(text, cap) <= drawing.width), f"{deep} over {short}")
+    steep = drawing.width < drawing.height * 2  # leaders come in over its right part
+    room = drawing.width * (_BESIDE if steep else 1.0)
+    text = next((text for text in said if width(text, cap) <= room), f"{deep} over {short}")
     return (
         Text(name="axis/names", text=text, at=(drawing.left, drawing.top + cap), cap_height=cap, fill=look.quiet,
              ground=look.ground, role="callout"),
