@@ -93,6 +93,7 @@ class QuestionSheet(QSplitter):
         self._caution = fresh
         if fresh is not None:
             self._right.insertWidget(1, fresh)
+            fresh.show()  # at once: the layout alone would show it with the next event only
 
     def _fit_comment(self) -> None:
         """As high as the comment is, within reason."""
