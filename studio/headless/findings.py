@@ -59,6 +59,8 @@ def run(arguments: argparse.Namespace) -> int:
 def _chosen(found: Findings, only: str) -> tuple[Finding, ...]:
     """The findings named, or all of a topic named, in the order of the answer."""
     names = {name.strip() for name in only.split(",") if name.strip()}
+    if not names:
+        fail(f"--only: {only[:40]!r} names no finding, expected ids or topics such as matching.set,age")
     known = {finding.id for finding in found} | {topic.id for topic in TOPICS}
     if unknown := sorted(names - known):
         topics = ", ".join(topic.id for topic in TOPICS)

@@ -2,6 +2,7 @@
 
 import argparse
 import datetime as dt
+import json
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -39,6 +40,7 @@ def add_parser(verbs: "_SubParsersAction[argparse.ArgumentParser]") -> None:
         const=FIRST_DEMO,
         help=f"a copy of that demo; without a name, of {FIRST_DEMO}",
     )
+    parser.add_argument("--json", action="store_true", help="print one JSON object")
 
 
 def run(arguments: argparse.Namespace) -> int:
@@ -48,6 +50,9 @@ def run(arguments: argparse.Namespace) -> int:
         fail(f"{path.name}: there is such a file already, and it was left as it is; give another name")
     episode = Episode(title=_title(path), on=dt.date.today()) if arguments.demo is None else _demo(arguments.demo)
     save(path, episode)
+    if arguments.json:
+        print(json.dumps({"file": str(path), "title": episode.title, "on": str(episode.on)}, ensure_ascii=False))
+        return 0
     print(f"{path} was written: {episode.title}")
     print(f"open it with: python -m studio {path}")
     return 0

@@ -1,8 +1,11 @@
 """``readings``: bring a gauge session in from a spreadsheet."""
 
 import argparse
+import json
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
+
+import msgspec
 
 from studio.headless.opening import impossible, open_episode
 from studio.model.episode import Episode
@@ -41,6 +44,7 @@ def add_parser(verbs: "_SubParsersAction[argparse.ArgumentParser]") -> None:
     parser.add_argument(
         "--replace", action="store_true", help="put a reading in the place of the one a tire has of the same day"
     )
+    parser.add_argument("--json", action="store_true", help="print one JSON object")
 
 
 def run(arguments: argparse.Namespace) -> int:
@@ -51,6 +55,9 @@ def run(arguments: argparse.Namespace) -> int:
         # Read it as it lies on the disk now that nobody else can change it.
         session = _session(table, open_episode(path, arguments.on), arguments.replace)
         save(path, session.episode)
+    if arguments.json:
+        print(json.dumps({"readings": [_as_json(taken) for taken in session.taken]}, ensure_ascii=False, indent=2))
+        return 0
     count = len(session.taken)
     print(f"{path.name}: {count} reading{'s' if count != 1 else ''} brought in from {table.name}")
     for taken in session.taken:
@@ -63,6 +70,12 @@ def _session(table: Path, episode: Episode, replace: bool) -> Session:
         return read_session(read_bytes(table, MOST_BYTES), episode, impossible, replace=replace)
     except (CsvError, EpisodeFileError) as error:
         raise StorageError(f"{plain(table.name)}: {error}") from None
+
+
+def _as_json(taken: Taken) -> dict[str, Any]:
+    """The tire, the line of the table, and the reading as the episode file holds it."""
+    reading: dict[str, Any] = msgspec.to_builtins(taken.reading)
+    return {"specimen": taken.specimen.id, "line": taken.line, "replaced": taken.replaced, "reading": reading}
 
 
 def line_for(taken: Taken) -> str:

@@ -1,6 +1,7 @@
 """``sheet``: every picture of an episode on one page, with its name and verdict."""
 
 import argparse
+import json
 import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -35,6 +36,7 @@ def add_parser(verbs: "_SubParsersAction[argparse.ArgumentParser]") -> None:
     parser.add_argument("episode", metavar="EPISODE", help="the episode file")
     parser.add_argument("--to", metavar="FILE", required=True, help="the file to write, ending in .png or .pdf")
     parser.add_argument("--frame", default="wide", help="wide, tall, square or WxH, such as 1280x720 (%(default)s)")
+    parser.add_argument("--json", action="store_true", help="print one JSON object")
 
 
 def run(arguments: argparse.Namespace) -> int:
@@ -62,5 +64,10 @@ def run(arguments: argparse.Namespace) -> int:
     if not ready:
         fail("no picture can be shown yet; enter the readings of a tire first")
     write_sheet(sheet(episode, shown, look, frame), path, episode.channel)
-    print(f"{ready} of {len(shown)} pictures: {path}")
+    if arguments.json:
+        missing = [{"name": item.name, "missing": item.missing} for item in shown if item.missing]
+        answer = {"file": str(path), "shown": ready, "pictures": len(shown), "missing": missing}
+        print(json.dumps(answer, ensure_ascii=False, indent=2))
+    else:
+        print(f"{ready} of {len(shown)} pictures: {path}")
     return int(any(item.failed for item in shown))

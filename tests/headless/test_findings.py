@@ -98,6 +98,7 @@ def test_the_text_in_full_shows_working_inputs_and_sources(capsys):
         (["nowhere.json"], "nowhere.json"),
         ([MINIVAN, "--region", "zz"], "region"),
         ([MINIVAN, "--on", "soon"], "date"),
+        ([MINIVAN, "--only", ","], "names no finding, expected ids or topics such as matching.set,age"),
         ([MINIVAN, "--only", "nothing"], "expected a finding such as matching.set or a topic"),
     ],
 )  # fmt: skip

@@ -1,6 +1,7 @@
 """``new``: an empty episode or a copy of a demo, and never over a file that is there."""
 
 import datetime as dt
+import json
 from pathlib import Path
 
 import pytest
@@ -67,3 +68,10 @@ def test_the_help_names_the_demos(capsys: Captured) -> None:
     assert main(["new", "--help"]) == 0
     assert f"demos: {', '.join(demo_names())}" in capsys.readouterr().out
     assert demo_names()[0] == FIRST_DEMO
+
+
+def test_json_is_one_object_and_nothing_else(tmp_path: Path, capsys: Captured) -> None:
+    path = tmp_path / "mine.json"
+    assert main(["new", str(path), "--json"]) == 0
+    said = json.loads(capsys.readouterr().out)
+    assert said == {"file": str(path), "title": "Mine", "on": open_episode(path).on.isoformat()}

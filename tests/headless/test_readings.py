@@ -1,5 +1,6 @@
 """``readings``: a session goes in whole or not at all, and what was brought in is printed."""
 
+import json
 from pathlib import Path
 
 import pytest
@@ -105,3 +106,13 @@ def test_a_huge_table_is_refused_before_it_is_read(episode: Path, table: Path, c
         stream.truncate(5_000_001)
     assert main(["readings", str(episode), str(table)]) == 2
     assert "session.csv: 5.0 MB is too large; expected at most 5 MB" in capsys.readouterr().err
+
+
+def test_json_is_one_object_and_nothing_else(episode: Path, table: Path, capsys: Captured) -> None:
+    capsys.readouterr()
+    assert main(["readings", str(episode), str(table), "--json"]) == 0
+    said = json.loads(capsys.readouterr().out)["readings"]
+    assert [(its["specimen"], its["line"]) for its in said] == [("tire_e", 2), ("tire_a", 3)]
+    assert not any(its["replaced"] for its in said)
+    assert said[0]["reading"]["depths"] == [[9.0, 10.0], [10.0, 10.0], [9.0, 9.0]]
+    assert said[0]["reading"]["on"] == "2026-11-14" and said[1]["reading"]["unit"] == "32nds"

@@ -1,5 +1,6 @@
 """``sheet`` at the command line."""
 
+import json
 from pathlib import Path
 
 import pytest
@@ -41,3 +42,11 @@ def test_what_cannot_be_had_is_one_line(
     err = capsys.readouterr().err
     assert err.startswith(said) and err.count("\n") == 1
     assert list(tmp_path.iterdir()) == []
+
+
+def test_json_is_one_object_and_nothing_else(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    target = tmp_path / "sheet.pdf"
+    assert main(["sheet", DEMO, "--to", str(target), "--json"]) == 1
+    said = json.loads(capsys.readouterr().out)
+    assert (said["file"], said["shown"], said["pictures"]) == (str(target), 3, len(IDS))
+    assert said["missing"][0] == {"name": "A small picture", "missing": "it needs a reading of each tire"}
