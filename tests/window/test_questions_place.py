@@ -344,8 +344,10 @@ def test_an_edit_elsewhere_and_its_undo_come_to_the_question(window_of, qtbot) -
     window = window_of(EPISODE)
     place = window.places["questions"]
     window.show_place("questions")
-    settle(qtbot, place)
+    chosen(qtbot, place, BULGE)
+    qtbot.waitUntil(lambda: bool(place.list.chosen_places()))
     place.deeds.set_aside()
+    assert held(place, BULGE).state == "set_aside"
     window.show_place("car")
     window.document.undo_stack.undo()
     assert window.current is place and place.deeds.current()[1].text == BULGE
