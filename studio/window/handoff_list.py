@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QAbstractItemView, QListView, QStyle, QStyledItemD
 from studio.handoff.manifest import State
 from studio.window.handoff_rows import Row
 from studio.window.palette import GRID, Appearance
-from studio.window.quiet_list import make_quiet
+from studio.window.quiet_list import choose_index, make_quiet
 
 Index = QModelIndex | QPersistentModelIndex
 _ROW = Qt.ItemDataRole.UserRole
@@ -148,7 +148,7 @@ class HandoffList(QListView):
         """Make this deliverable the one at hand; False where it is not listed."""
         items = [row.item for row in self.handoff_model.rows]
         if item in items:
-            self.setCurrentIndex(self.handoff_model.index(items.index(item)))
+            choose_index(self, self.handoff_model.index(items.index(item)))
         return item in items
 
     def _current_changed(self, _current: QModelIndex, _before: QModelIndex) -> None:

@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QAbstractItemView, QListView, QStyle, QStyledItemD
 
 from studio.window.palette import GRID, Appearance
 from studio.window.pictures_order import Drawn
-from studio.window.quiet_list import make_quiet
+from studio.window.quiet_list import choose_index, make_quiet
 
 ENTRY = Qt.ItemDataRole.UserRole
 THUMB = QSize(192, 108)
@@ -100,7 +100,7 @@ class Shelf(QListView):
         """Make this picture the one at hand; False where there is none of this id."""
         row = self.shelf_model.row_of(id_)
         if row >= 0:
-            self.setCurrentIndex(self.shelf_model.index(row))
+            choose_index(self, self.shelf_model.index(row))
         return row >= 0
 
     def ids(self) -> Iterable[str]:

@@ -11,7 +11,7 @@ from studio.model.question import Question
 from studio.window.palette import GRID, Appearance
 from studio.window.questions_rows import Key, Told, about_words, first_line, key_of, standing_of
 from studio.window.questions_signs import paint_standing
-from studio.window.quiet_list import make_quiet
+from studio.window.quiet_list import choose_index, make_quiet
 
 Index = QModelIndex | QPersistentModelIndex
 ROW = Qt.ItemDataRole.UserRole
@@ -141,7 +141,7 @@ class QuestionsList(QListView):
         wanted = (row for row, place in enumerate(order) if known_id and questions[place].id == known_id)
         at = next(wanted, None)
         row = at if at is not None else min(max(number, 0) if self.is_touched else 0, len(order) - 1)
-        self.setCurrentIndex(model.index(row) if row >= 0 else QModelIndex())
+        choose_index(self, model.index(row) if row >= 0 else QModelIndex())
         if row < 0:
             self.chosen.emit(-1)
 
@@ -165,7 +165,7 @@ class QuestionsList(QListView):
         if place not in self.questions_model.order:
             return False
         self.is_touched = True
-        self.setCurrentIndex(self.questions_model.index(self.questions_model.order.index(place)))
+        choose_index(self, self.questions_model.index(self.questions_model.order.index(place)))
         return True
 
     def step(self, by: int) -> None:
@@ -173,7 +173,7 @@ class QuestionsList(QListView):
         self.is_touched = True
         row = self.currentIndex().row() + by
         if 0 <= row < len(self.questions_model.order):
-            self.setCurrentIndex(self.questions_model.index(row))
+            choose_index(self, self.questions_model.index(row))
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Enter opens, paste takes a comment in."""

@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QCheckBox, QLineEdit, QScrollArea, QVBoxLayout, QW
 from studio.window.flow import flow
 from studio.window.labels import field_label, plain_label, plain_tooltip, push_button
 from studio.window.palette import GRID, Appearance
+from studio.window.quiet_list import choose_index
 from studio.window.rundown_backing_list import RemarksList
 from studio.window.rundown_edit import LONGEST_MARK
 from studio.window.rundown_remarks import RemarkRow, counts_words
@@ -58,7 +59,7 @@ class Backing(QWidget):
         start = self.list.currentIndex().row() + 1
         for number in (*range(start, len(rows)), *range(start)):
             if rows[number].calls:
-                self.list.setCurrentIndex(self.list.remarks_model.index(number))
+                choose_index(self.list, self.list.remarks_model.index(number))
                 self.jump.emit(rows[number])
                 return
 

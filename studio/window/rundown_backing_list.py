@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QAbstractItemView, QListView, QStyle, QStyledItemD
 
 from studio.window.labels import Role
 from studio.window.palette import GRID, Appearance
-from studio.window.quiet_list import make_quiet
+from studio.window.quiet_list import choose_index, make_quiet
 from studio.window.rundown_remarks import RemarkRow
 from studio.window.rundown_signs import paint_remark_sign
 
@@ -119,7 +119,7 @@ class RemarksList(QListView):
             self.chosen.emit(None)
             return
         same = next((n for n, row in enumerate(rows) if (row.said, row.where) == (before.said, before.where)), -1)
-        self.setCurrentIndex(self.remarks_model.index(same if same >= 0 else min(number, len(rows) - 1)))
+        choose_index(self, self.remarks_model.index(same if same >= 0 else min(number, len(rows) - 1)))
 
     def current_row(self) -> RemarkRow | None:
         """The row at hand."""

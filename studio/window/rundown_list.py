@@ -15,7 +15,7 @@ from PySide6.QtGui import QDragEnterEvent, QDragMoveEvent, QDropEvent, QKeyEvent
 from PySide6.QtWidgets import QAbstractItemView, QListView
 
 from studio.window.palette import Appearance
-from studio.window.quiet_list import make_quiet
+from studio.window.quiet_list import choose_index, make_quiet
 from studio.window.rundown_delegate import ROW, SegmentDelegate
 from studio.window.rundown_rows import SegmentRow
 
@@ -95,7 +95,7 @@ class SegmentsList(QListView):
         self.setAccessibleName("Segments")
         self.selectionModel().currentChanged.connect(self._current_changed)
         appearance.changed.connect(self._appearance_changed)
-        self.setCurrentIndex(self.segments_model.index(0))
+        choose_index(self, self.segments_model.index(0))
 
     def show_rows(self, rows: tuple[SegmentRow, ...], whole: str) -> None:
         """Show these; the segment at hand stays at hand."""
@@ -120,7 +120,7 @@ class SegmentsList(QListView):
         """Make this segment, or the whole, the one at hand."""
         index = self.segments_model.index(number + 1)
         if index.isValid():
-            self.setCurrentIndex(index)
+            choose_index(self, index)
             self.scrollTo(index)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:

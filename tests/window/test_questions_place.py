@@ -388,3 +388,14 @@ def test_a_dropped_table_goes_to_the_place(window_of, qtbot, tmp_path) -> None:
     window.take_dropped(dropped([path]))
     qtbot.waitUntil(lambda: len(window.document.episode.questions) == 8, timeout=60_000)
     assert window.current.key == "questions"
+
+
+def test_a_question_is_chosen_also_while_ctrl_is_held(place_of, qtbot) -> None:
+    """As after Ctrl+5, which leads here: what is at hand is what the next deed is about."""
+    place = place_of()
+    qtbot.keyPress(place.list, Qt.Key.Key_Control, Qt.KeyboardModifier.ControlModifier)
+    try:
+        chosen(qtbot, place, COLD)
+        assert [place.document.episode.questions[at].text for at in place.list.chosen_places()] == [COLD]
+    finally:
+        qtbot.keyRelease(place.list, Qt.Key.Key_Control)
