@@ -77,6 +77,12 @@ _CODE_NEAR = re.compile(
 _THREE = re.compile(
     r"\b(?:three|3) (?:digits?|numbers?)[,:( ]+(?P<digits>[0-5][0-9][0-9])(?![0-9A-Za-z/]|[.,][0-9])", re.IGNORECASE
 )
+_NO_WEEK = re.compile(
+    r"\b(?:date[ -]?codes?|date stamp|dot(?: codes?)?)(?: (?:is|are|says?|reads?|shows?|ends? (?:in|with)|of|on (?:it"
+    r"|them|mine))){0,2}[ :=#(\"']{1,3}(?P<digits>(?:5[4-9]|[6-9][0-9])[0-9]{2})(?![0-9A-Za-z/]|[.,][0-9]| ?(?:mi|km"
+    r"|psi|lb|kg|mm|%))",
+    re.IGNORECASE,
+)
 _ELSEWISE = (_ON_THEM, _CODE_NEAR, _TIRES_OF, _THREE)
 _FURTHER = re.compile(r"(?:\b(?:says?|reads?|is|are|and|or|vs|others?|one|rears?|fronts?|spare)"
     r"|[,/&:]) ?$", re.IGNORECASE)
@@ -84,6 +90,8 @@ _FURTHER = re.compile(r"(?:\b(?:says?|reads?|is|are|and|or|vs|others?|one|rears?
 
 def date_codes(text: str, found: Found) -> None:
     """Every date code, as the digits of the sidewall."""
+    for match in _NO_WEEK.finditer(text):  # four digits with no such week are no code of three
+        _take(text, match, found, 0.9, "named a date code")
     lowered = text.lower()
     if "dot" in lowered:
         for match in _DOT.finditer(text):

@@ -73,7 +73,7 @@ def slipped(said: Said, known: Known, *, changed: bool = False) -> bool:
     values = [value for unit in said.units if (value := known.in_unit(unit)) is not None]
     mine = _digits(said.value, said.step)
     if changed:
-        return any(_one_off(mine, _digits(value, said.step)) for value in values)
+        return any(_one_off(mine, _digits(value, said.step)) for value in values if len(mine) > 2 or _whole(value))
     moved = [_digits(value, said.step / tens) for value in values for tens in (10, 100)]
     swapped = [_digits(value, said.step) for value in values]
     return len(mine) > 1 and (mine in moved or any(sorted(mine) == sorted(its) for its in swapped))
@@ -84,6 +84,11 @@ def _digits(value: float, step: float) -> str:
     places = 0 if step >= 1 else min(4, len(f"{step:.6f}".rstrip("0").partition(".")[2]))
     shown = f"{abs(round(value / step) * step if step >= 1 else value):.{places}f}"
     return shown.replace(".", "").lstrip("0")
+
+
+def _whole(value: float) -> bool:
+    """Two digits that come of rounding are alike by chance too often to tell what was meant."""
+    return abs(value - round(value)) < 0.05
 
 
 def _one_off(mine: str, other: str) -> bool:

@@ -134,3 +134,11 @@ def test_corrections_change_what_is_computed() -> None:
 def test_any_comment_is_answered(text: str) -> None:
     found = ask(text)
     assert found.reply and (found.kind == "none" or found.caution)
+
+
+@pytest.mark.parametrize("text", ["DOT code 6015 is that too old?", "date code 6015, how old is my tire?"])
+def test_four_digits_with_no_such_week_are_named_and_not_read_as_three(text: str) -> None:
+    """49 CFR 574.5: the week runs from 01 to 53; three digits ended with 1999."""
+    made = answer(text, tables=TABLES, on=ON)
+    assert made.kind == "age" and made.numbers["age_years"] is None
+    assert len(made.invalid) == 1 and "read week 60" in made.invalid[0]

@@ -13,6 +13,7 @@ CASES = (
     (VAN, "choices.four", "Four new ones run 748 dollars installed.", "784.00 USD"),
     (VAN, "pressure.spare", "The spare is 29 psi short of where it should be.", "19 psi"),
     (VAN, "tread_left.front_left", "The needle stops at 9.1 millimeters on the front left.", "7.1 mm"),
+    (VAN, "size.front_left", "The rim is 19 inches.", "18 in"),  # 235/60R18; the tire is 29.10 in tall
     (ESTATE, "placard.car", "2.5 bar in front, so says the sticker on the fuel flap.", "2.30 bar"),
     (ESTATE, "pressure.front_left", "The front left would be only 2.7 bar under the placard then.", "0.27 bar"),
     (ESTATE, "pressure.car", "At eighteen degrees in the workshop I fill to 206 kilopascals in front.", "260 kPa"),
