@@ -119,7 +119,7 @@ def _row(file: str, line: int, columns: Sequence[str], cells: Sequence[str]) -> 
     for column, cell in named.items():
         if len(cell) > MAX_CELL:
             raise TableError(f"{file}, line {line}: {column} is longer than {MAX_CELL} characters")
-        if any(unicodedata.category(character).startswith("C") for character in cell):
+        if not cell.isprintable() and any(unicodedata.category(character).startswith("C") for character in cell):
             raise TableError(f"{file}, line {line}: {column} holds a control character")
     return RawRow(file=file, line=line, cells=MappingProxyType(named), source=_source(file, line, named))
 
