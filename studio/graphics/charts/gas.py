@@ -66,7 +66,7 @@ def gas_chart(its: Warmth, box: Box, frame: Frame, look: Look) -> tuple[tuple[Sh
     for order, line in enumerate(its.lines):
         _line(axes, its, line, order, thick, look)
     around = _around(its, axes, area, y, box, frame, look)
-    marks = to_marks(figure, box, look.ground, its.steps)
+    marks = to_marks(figure, box, its.steps)
     anchors = _anchors(its, axes, area, box, frame)
     return (*around, *marks, *_words(its, axes, area, box, frame, look, anchors)), anchors
 

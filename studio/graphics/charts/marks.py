@@ -16,8 +16,7 @@ from matplotlib.transforms import Affine2D
 
 from studio.graphics.draw import rectangle
 from studio.graphics.frame import Box
-from studio.graphics.layout.text import CAP_SHARE, DESCENT_SHARE, width
-from studio.graphics.scene import Command, Outline, Shape, Stroke, Text
+from studio.graphics.scene import Command, Outline, Shape, Stroke
 
 _LETTERS = {Path.MOVETO: "M", Path.LINETO: "L", Path.CURVE4: "C", Path.CLOSEPOLY: "Z"}
 
@@ -29,9 +28,9 @@ def new_figure(box: Box) -> Figure:
     return figure
 
 
-def to_marks(figure: Figure, box: Box, ground: str, steps: Mapping[str, int]) -> tuple[Shape | Text, ...]:
+def to_marks(figure: Figure, box: Box, steps: Mapping[str, int]) -> tuple[Shape, ...]:
     """What ``figure`` draws, as marks placed in ``box``. ``steps`` says by gid when a mark appears (else 0)."""
-    renderer = MarkRenderer(box, ground, steps)
+    renderer = MarkRenderer(box, steps)
     figure.draw(renderer)
     return tuple(renderer.marks)
 
@@ -39,10 +38,10 @@ def to_marks(figure: Figure, box: Box, ground: str, steps: Mapping[str, int]) ->
 class MarkRenderer(RendererBase):
     """Collects marks. Coordinates come in with y upward from the figure's lower left corner."""
 
-    def __init__(self, box: Box, ground: str, steps: Mapping[str, int]) -> None:
+    def __init__(self, box: Box, steps: Mapping[str, int]) -> None:
         super().__init__()
-        self.marks: list[Shape | Text] = []
-        self._box, self._ground, self._steps = box, ground, steps
+        self.marks: list[Shape] = []
+        self._box, self._steps = box, steps
         self._groups: list[str] = []
         self._flip = Affine2D().scale(1, -1).translate(box.left, box.top + box.height)
 
@@ -58,11 +57,6 @@ class MarkRenderer(RendererBase):
     def points_to_pixels(self, points: Any) -> Any:
         return points
 
-    def get_text_width_height_descent(self, s: str, prop: Any, ismath: Any) -> tuple[float, float, float]:
-        size = prop.get_size_in_points()
-        cap = size * CAP_SHARE
-        return width(s, cap, _weight(prop)), cap + DESCENT_SHARE * size, DESCENT_SHARE * size
-
     def draw_path(self, gc: Any, path: Any, transform: Any, rgbFace: Any = None) -> None:
         outline = self._outline(path, transform)
         fill = _color(rgbFace, gc) if rgbFace is not None else None
@@ -75,13 +69,7 @@ class MarkRenderer(RendererBase):
     def draw_text(
         self, gc: Any, x: float, y: float, s: str, prop: Any, angle: float, ismath: Any = False, mtext: Any = None
     ) -> None:
-        cap = prop.get_size_in_points() * CAP_SHARE
-        name, step = self._name()
-        at = (self._box.left + float(x), self._box.top + float(y))  # text comes in with y already downward
-        self.marks.append(
-            Text(name=name, step=step, text=s, at=at, cap_height=cap, weight=_weight(prop),
-                 fill=_color(gc.get_rgb(), gc), ground=self._ground, role="callout")
-        )  # fmt: skip
+        raise NotImplementedError("the words of charts are our own texts")
 
     def flipy(self) -> bool:
         return True
@@ -138,8 +126,3 @@ def _color(rgb: Any, gc: Any) -> str:
         alpha = gc.get_alpha()
     text = to_hex((*rgb[:3], alpha), keep_alpha=alpha < 1).upper()
     return str(text)
-
-
-def _weight(prop: Any) -> Any:
-    weight = prop.get_weight()
-    return {"bold": "bold", "semibold": "semibold", 600: "semibold", 700: "bold"}.get(weight, "regular")

@@ -8,6 +8,7 @@ from typing import Any
 
 from matplotlib.figure import Figure
 from matplotlib.lines import Line2D
+from matplotlib.patches import Polygon
 from matplotlib.transforms import Bbox, BboxTransform
 
 from studio.graphics.frame import Box
@@ -25,6 +26,10 @@ class Plane:
         self.transData = BboxTransform(Bbox.from_extents(x[0], y[0], x[1], y[1]), self._place)
         """From values to px of the figure; named as matplotlib's axes name it."""
 
+    def get_xlim(self) -> tuple[float, float]:
+        """From where to where it goes across."""
+        return self._x
+
     def get_ylim(self) -> tuple[float, float]:
         """The lowest and the highest value."""
         return self._y
@@ -35,6 +40,12 @@ class Plane:
         if clip_on:
             line.set_clip_box(self._place)
         self._figure.add_artist(line)
+
+    def fill(self, corners: Sequence[tuple[float, float]], **drawn: Any) -> None:
+        """A surface between corners; all surfaces lie below all lines."""
+        patch = Polygon(list(corners), closed=True, transform=self.transData, **drawn)
+        patch.set_clip_box(self._place)
+        self._figure.add_artist(patch)
 
     def axhline(self, y: float, **drawn: Any) -> None:
         """A level line from side to side."""

@@ -38,7 +38,7 @@ def water_chart(its: Floating, box: Box, frame: Frame, look: Look) -> tuple[tupl
     texts = _texts(its, drawn, limits, box, frame, look)
     last, axes, _ = drawn[-1]
     anchors = {"floats": pixel(axes, box, last.own, its.speed), "driven": pixel(axes, box, _span(last)[1], its.driven)}
-    return (*back, *to_marks(figure, box, look.ground, its.steps), *texts), anchors
+    return (*back, *to_marks(figure, box, its.steps), *texts), anchors
 
 
 def _limits(its: Floating, box: Box, frame: Frame) -> tuple[float, float]:

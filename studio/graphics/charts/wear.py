@@ -1,19 +1,21 @@
 """Wear over distance: readings with the gauge's doubt, the fitted line, the way to each limit with its band."""
 
 from collections.abc import Sequence
+from typing import Literal
 
 import msgspec
-from matplotlib.axes import Axes
 from matplotlib.figure import Figure
-from matplotlib.font_manager import FontProperties
-from matplotlib.patches import Polygon
-from matplotlib.ticker import FixedFormatter, FixedLocator, MaxNLocator
+from matplotlib.ticker import MaxNLocator
 
+from studio.graphics.charts.dress import pixel
 from studio.graphics.charts.marks import new_figure, to_marks
+from studio.graphics.charts.plane import Plane
+from studio.graphics.color import faded
+from studio.graphics.draw import polyline
 from studio.graphics.frame import Box, Frame
 from studio.graphics.layout.text import font_size, width
 from studio.graphics.look import Look
-from studio.graphics.scene import Point, Shape, Text
+from studio.graphics.scene import Point, Shape, Stroke, Text
 from studio.model.quantity import format_number
 
 _ROOM = 1.06  # the axis goes this much beyond the last thing drawn
@@ -55,15 +57,15 @@ class Wear(msgspec.Struct, frozen=True, kw_only=True):
 
 def wear_chart(wear: Wear, box: Box, frame: Frame, look: Look) -> tuple[tuple[Shape | Text, ...], dict[str, Point]]:
     """The chart as marks in ``box``, and where each limit is reached, by the limit's name."""
-    figure, axes = _axes(wear, box, frame, look)
+    figure, plane, back, foot = _plane(wear, box, frame, look)
     thick = frame.short / 270
     for limit in wear.limits:
-        _limit(axes, limit, look, thick)
-        _way(axes, wear, limit, look, thick)
-    _readings(axes, wear, look, thick)
-    marks = to_marks(figure, box, look.ground, wear.steps)
-    reached = {limit.name: _px(axes, box, _now(wear).rolled + limit.left, limit.depth) for limit in wear.limits}
-    return marks, reached
+        _limit(plane, limit, look, thick)
+        _way(plane, wear, limit, look, thick)
+    _readings(plane, wear, look, thick)
+    marks = to_marks(figure, box, wear.steps)
+    reached = {limit.name: _px(plane, box, _now(wear).rolled + limit.left, limit.depth) for limit in wear.limits}
+    return (*back, *marks, foot), reached
 
 
 def _now(wear: Wear) -> Dot:
@@ -78,7 +80,8 @@ def _furthest(wear: Wear) -> float:
     return (_now(wear).rolled + beyond) * _ROOM
 
 
-def _axes(wear: Wear, box: Box, frame: Frame, look: Look) -> tuple[Figure, Axes]:
+def _plane(wear: Wear, box: Box, frame: Frame, look: Look) -> tuple[Figure, Plane, list[Shape | Text], Shape]:
+    """Figure and plane, the lines and numbers behind what is drawn, the foot that lies over it."""
     cap = frame.cap_height("callout")
     highest = (*(dot.depth + dot.doubt for dot in wear.dots), *(limit.depth for limit in wear.limits))
     top = max(highest) * _ROOM
@@ -88,13 +91,12 @@ def _axes(wear: Wear, box: Box, frame: Frame, look: Look) -> tuple[Figure, Axes]
     left = max(width(format_number(value, 0), cap) for value in depths) + 2 * frame.grid
     below = 1.5 * font_size(cap)
     last = width(format_number(spans[-1], 0), cap) / 2
+    area = Box(box.left + left, box.top + cap, box.width - left - last, box.height - below - cap)
     figure = new_figure(box)
-    area = (left / box.width, below / box.height, 1 - (left + last) / box.width, 1 - (below + cap) / box.height)
-    axes = figure.add_axes(area, facecolor="none")
-    axes.set_xlim(0, far)
-    axes.set_ylim(0, top)
-    _ticks(axes, depths, spans, cap, look, frame)
-    return figure, axes
+    plane = Plane(figure, box, area, (0, far), (0, top))
+    foot = polyline(((area.left, area.bottom), (area.right, area.bottom)))
+    line = Shape(name="axis/line", outline=foot, stroke=Stroke(look.quiet, frame.short / 360))
+    return figure, plane, _ticks(plane, box, area, depths, spans, frame, look), line
 
 
 def _spans(far: float, across: float, cap: float) -> list[float]:
@@ -108,56 +110,56 @@ def _spans(far: float, across: float, cap: float) -> list[float]:
 
 
 def _ticks(
-    axes: Axes, depths: Sequence[float], spans: Sequence[float], cap: float, look: Look, frame: Frame
-) -> None:
-    font = FontProperties(size=font_size(cap))
-    for axis, values in ((axes.xaxis, spans), (axes.yaxis, depths)):
-        axis.set_major_locator(FixedLocator(list(values)))
-        axis.set_major_formatter(FixedFormatter([format_number(value, 0) for value in values]))
-        axis.set_gid(f"axis/{axis.axis_name}")
-        for label in axis.get_ticklabels():
-            label.set_fontproperties(font)
-            label.set_color(look.quiet)
-            label.set_parse_math(False)
-    axes.tick_params(length=0, pad=frame.grid)
-    axes.yaxis.grid(True, color=look.quiet, linewidth=frame.short / 900, alpha=0.35)
-    for side, spine in axes.spines.items():
-        spine.set_visible(side == "bottom")
-        spine.set_color(look.quiet)
-        spine.set_linewidth(frame.short / 360)
-        spine.set_gid("axis/line")
-    axes.set_axisbelow(True)
+    plane: Plane, box: Box, area: Box, depths: Sequence[float], spans: Sequence[float], frame: Frame, look: Look
+) -> list[Shape | Text]:  # fmt: skip
+    """The distances below the foot, the depths at its left with their level lines."""
+    cap, thin = frame.cap_height("callout"), Stroke(faded(look.quiet, 0.35), frame.short / 900)
+    found: list[Shape | Text] = []
+    for order, value in enumerate(spans):
+        at = (pixel(plane, box, value, 0)[0], area.bottom + frame.grid + cap)
+        found.append(_number(f"axis/x/{order}", value, at, cap, look, "middle"))
+    for order, value in enumerate(depths):
+        y = pixel(plane, box, 0, value)[1]
+        level = polyline(((area.left, y), (area.right, y)))
+        found.append(Shape(name=f"axis/y/level{order}", outline=level, stroke=thin))
+        found.append(_number(f"axis/y/{order}", value, (area.left - frame.grid, y + cap / 2), cap, look, "end"))
+    return found
 
 
-def _limit(axes: Axes, limit: Limit, look: Look, thick: float) -> None:
+def _number(name: str, value: float, at: Point, cap: float, look: Look, anchor: Literal["middle", "end"]) -> Text:
+    return Text(name=name, text=format_number(value, 0), at=at, cap_height=cap, anchor=anchor, fill=look.quiet,
+                ground=look.ground, role="callout")  # fmt: skip
+
+
+def _limit(plane: Plane, limit: Limit, look: Look, thick: float) -> None:
     style = "solid" if limit.rule else (0, (3, 2))
-    axes.axhline(limit.depth, color=look.measure, linewidth=thick, linestyle=style, gid=f"limit/{limit.name}")
+    plane.axhline(limit.depth, color=look.measure, linewidth=thick, linestyle=style, gid=f"limit/{limit.name}")
 
 
-def _way(axes: Axes, wear: Wear, limit: Limit, look: Look, thick: float) -> None:
+def _way(plane: Plane, wear: Wear, limit: Limit, look: Look, thick: float) -> None:
     """The way from the last reading to the law's limit, and the band in which it lies."""
     if not limit.law or limit.left <= 0:
         return
-    now, end = _now(wear), axes.get_xlim()[1]
+    now, end = _now(wear), plane.get_xlim()[1]
     upper = (now.rolled + limit.most, limit.depth) if limit.most is not None else (end * 3, now.depth + now.doubt)
     corners = [(now.rolled, now.depth - now.doubt), (now.rolled, now.depth + now.doubt), upper,
                (now.rolled + limit.least, limit.depth)]  # fmt: skip
-    axes.add_patch(Polygon(corners, closed=True, facecolor=look.measure, alpha=0.18, linewidth=0, gid="band"))
+    plane.fill(corners, facecolor=look.measure, alpha=0.18, linewidth=0, gid="band")
     path = ([now.rolled, now.rolled + limit.left], [now.depth, limit.depth])
-    axes.plot(*path, color=look.ink, linewidth=thick, linestyle=(0, (2, 1.5)), gid="projection")
+    plane.plot(*path, color=look.ink, linewidth=thick, linestyle=(0, (2, 1.5)), gid="projection")
 
 
-def _readings(axes: Axes, wear: Wear, look: Look, thick: float) -> None:
+def _readings(plane: Plane, wear: Wear, look: Look, thick: float) -> None:
     first, last = wear.dots[0].rolled, wear.dots[-1].rolled
-    axes.plot([first, last], list(wear.line), color=look.ink, linewidth=thick, gid="fit", solid_capstyle="round")
+    plane.plot([first, last], list(wear.line), color=look.ink, linewidth=thick, gid="fit", solid_capstyle="round")
     for dot in wear.dots:
         reach = [dot.depth - dot.doubt, dot.depth + dot.doubt]
-        axes.plot([dot.rolled] * 2, reach, color=look.ink, linewidth=thick * 0.75, gid="readings")
+        plane.plot([dot.rolled] * 2, reach, color=look.ink, linewidth=thick * 0.75, gid="readings")
     xs, ys = [dot.rolled for dot in wear.dots], [dot.depth for dot in wear.dots]
-    axes.plot(xs, ys, linestyle="none", marker="o", markersize=thick * 4.5, markerfacecolor=look.ground,
+    plane.plot(xs, ys, linestyle="none", marker="o", markersize=thick * 4.5, markerfacecolor=look.ground,
               markeredgecolor=look.ink, markeredgewidth=thick, gid="readings", clip_on=False)  # fmt: skip
 
 
-def _px(axes: Axes, box: Box, x: float, y: float) -> Point:
-    across, up = axes.transData.transform((x, y))
-    return (box.left + min(float(across), box.width), box.top + box.height - float(up))
+def _px(plane: Plane, box: Box, x: float, y: float) -> Point:
+    across, down = pixel(plane, box, x, y)
+    return (min(across, box.right), down)
