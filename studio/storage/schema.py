@@ -1,5 +1,6 @@
 """The JSON Schema of an episode file, made from the model: ``python -m studio.storage.schema`` writes it."""
 
+import inspect
 import sys
 from pathlib import Path
 from typing import Any
@@ -21,7 +22,19 @@ def schema() -> dict[str, Any]:
     return {
         "$schema": "https://json-schema.org/draft/2020-12/schema",
         "title": f"Episode of the tire episode studio, format {FORMAT}",
-        **made,
+        **_dedented(made),
+    }
+
+
+def _dedented(made: Any) -> Any:
+    """The same with descriptions free of the source's indentation, which some releases of the library hand on."""
+    if isinstance(made, list):
+        return [_dedented(each) for each in made]
+    if not isinstance(made, dict):
+        return made
+    return {
+        key: inspect.cleandoc(value) if key == "description" and isinstance(value, str) else _dedented(value)
+        for key, value in made.items()
     }
 
 
