@@ -3,165 +3,121 @@
     python3 resources/set_up.py window     opens the window on the demo episode
     python3 resources/set_up.py tests      runs the tests
 
-Only the standard library is used, and nothing that an old Python could not read: an old one shall say so itself.
-Safe to run again: what is there and up to date is kept.
+Safe to run again: what is there and up to date is kept. Only the standard library is used.
+
+This file is the door: any Python from 2.7 on can read it. It sees that a Python that fits goes on with the work, which
+``setting_up.py`` does: the one that was called, or else one that is found on this machine.
 """
 
-import hashlib
+import glob
 import os
 import re
-import shutil
 import subprocess
 import sys
-from pathlib import Path
 
-LEAST = (3, 11)
-PROJECT = Path(__file__).resolve().parent.parent
-ENVIRONMENT = PROJECT / ".venv"
-OUTPUT = PROJECT / "build" / "demo"
-SYSTEM_LIBRARIES = (
-    "libegl1 libgl1 libopengl0 libfontconfig1 libfreetype6 libdbus-1-3 libglib2.0-0 libxkbcommon0 libxkbcommon-x11-0 "
-    "libx11-xcb1 libxcb-cursor0 libxcb-icccm4 libxcb-image0 libxcb-keysyms1 libxcb-randr0 libxcb-render-util0 "
-    "libxcb-render0 libxcb-shape0 libxcb-shm0 libxcb-sync1 libxcb-util1 libxcb-xfixes0 libxcb-xinerama0 libxcb-xkb1"
+RESOURCES = os.path.dirname(os.path.abspath(__file__))
+PROJECT = os.path.dirname(RESOURCES)
+TASKS = ("window", "tests")
+ABOUT = "import struct, sys; print('%d.%d %d %s' % (sys.version_info[:2] + (struct.calcsize('P') * 8, sys.platform)))"
+"""What a Python says of itself: its version, 32 or 64 bit, the system it was made for."""
+COMPLETE = "import ensurepip, venv"
+GIVE_UP = (
+    "this is Python %s, and no Python %s was found on this machine; install one (from python.org or your system's "
+    "packages), then run this command again"
 )
-PROBE = "from PySide6.QtWidgets import QApplication; QApplication([]); print('ready')"
-
-
-class Missing(Exception):
-    """Something that this script cannot bring by itself; the message says what, and what to do."""
 
 
 def say(text):
-    print("set up: " + text, flush=True)
+    sys.stdout.write("set up: " + text + "\n")
+    sys.stdout.flush()
 
 
 def main(arguments):
-    tasks = {"window": open_window, "tests": run_tests}
-    if len(arguments) != 1 or arguments[0] not in tasks:
-        print(__doc__)
+    if len(arguments) != 1 or arguments[0] not in TASKS:
+        sys.stdout.write(__doc__)
         return 2
+    versions = fitting_versions()
+    if version_of([sys.executable]) in versions:
+        sys.path.insert(0, RESOURCES)
+        import setting_up
+
+        return setting_up.main(arguments[0])
+    own, span = "%d.%d" % sys.version_info[:2], versions[-1] + " to " + versions[0]
+    found = find(versions)
+    if found is None:
+        say(GIVE_UP % (own, span))
+        return 2
+    say("this is Python %s; going on with the Python %s found as %s" % (own, version_of(found), " ".join(found)))
     try:
-        if sys.version_info < LEAST:
-            raise Missing("this is Python %d.%d; the studio needs 3.11 or newer" % sys.version_info[:2])
-        os.chdir(PROJECT)
-        python = environment()
-        install(python)
-        qt_libraries(python)
-        return tasks[arguments[0]](python)
-    except Missing as missing:
-        say(str(missing))
-        return 2
+        return subprocess.call(found + [os.path.abspath(__file__)] + arguments)
     except KeyboardInterrupt:
-        say("stopped; run the same command again to go on")
         return 130
 
 
-def environment():
-    """The Python of our environment, which is made if it is not there or broken."""
-    python = ENVIRONMENT / ("Scripts/python.exe" if os.name == "nt" else "bin/python")
-    if python.exists() and works([str(python), "-c", "import pip, sys; assert sys.version_info >= (3, 11)"]):
-        return str(python)
-    if ENVIRONMENT.exists():
-        say("the environment in %s does not work; making it anew" % ENVIRONMENT.name)
-        shutil.rmtree(ENVIRONMENT)
-    say("making an environment in %s" % ENVIRONMENT.name)
-    make = [sys.executable, "-m", "venv", str(ENVIRONMENT)]
-    if not works(make):
-        shutil.rmtree(ENVIRONMENT, ignore_errors=True)
-        bring_packages("python3-venv python%d.%d-venv" % sys.version_info[:2], "Python's venv module is missing")
-        if not works(make):
-            raise Missing("Python's venv module does not work; reinstall Python with venv and pip, then run this again")
-    return str(python)
+def fitting_versions():
+    """The versions for which everything can be had, the newest first: what pyproject.toml says."""
+    with open(os.path.join(PROJECT, "pyproject.toml"), "rb") as file:
+        told = re.search(r'^requires-python = ">=3\.(\d+),<3\.(\d+)"', file.read().decode("utf-8"), re.MULTILINE)
+    return ["3.%d" % minor for minor in reversed(range(int(told.group(1)), int(told.group(2))))]
 
 
-def install(python):
-    """Install the studio with its tests' tools, unless that was done for this very pyproject.toml."""
-    content = (PROJECT / "pyproject.toml").read_bytes() + str(PROJECT).encode()
-    wanted = hashlib.sha256(content).hexdigest()
-    stamp = ENVIRONMENT / "studio-installed"
-    if stamp.exists() and stamp.read_text() == wanted:
-        return
-    say("installing what the studio needs (a few minutes the first time)")
-    command = [python, "-m", "pip", "install", "--disable-pip-version-check", "--quiet", "-e", ".[test]"]
-    if subprocess.call(command) != 0:
-        raise Missing("installing failed; the lines above say why. Is the package index (PyPI) reachable from here?")
-    stamp.write_text(wanted)
+def find(versions):
+    """The command of a Python of one of these versions, one that can make environments before others; or None."""
+    fitting = [command for command in candidates(versions) if version_of(command) in versions]
+    return next((command for command in fitting if runs(command, COMPLETE)), fitting[0] if fitting else None)
 
 
-def qt_libraries(python):
-    """On Linux, see that Qt starts; bring its system libraries where that is possible."""
-    if not sys.platform.startswith("linux"):
-        return
-    for platform in ["offscreen"] + (["xcb"] if os.environ.get("DISPLAY") else []):
-        if not qt_starts(python, platform):
-            bring_packages(SYSTEM_LIBRARIES, "Qt's system libraries are missing")
-            if not qt_starts(python, platform):
-                raise Missing("Qt does not start (%s); run '%s -c \"%s\"' to see why" % (platform, python, PROBE))
+def candidates(versions):
+    """Commands that may start such a Python: that of our own environment, by name, by launcher, where they are kept."""
+    home = os.path.expanduser("~")
+    kept = [
+        os.environ.get("PYENV_ROOT", os.path.join(home, ".pyenv")) + "/versions/%s*/bin/python3",
+        home + "/.local/share/uv/python/cpython-%s*/bin/python3",
+        "/usr/bin/python%s", "/usr/local/bin/python%s", "/opt/homebrew/bin/python%s",
+        "/Library/Frameworks/Python.framework/Versions/%s/bin/python3",
+    ]  # fmt: skip
+    yield [our_base()]
+    for version in versions:
+        yield ["python" + version]
+        if os.name == "nt":
+            yield ["py", "-" + version]
+            folder = os.path.expandvars(r"%LOCALAPPDATA%\Programs\Python\Python") + version.replace(".", "")
+            yield [os.path.join(folder, "python.exe")]
+        for pattern in kept:
+            for path in sorted(glob.glob(pattern % version), reverse=True):
+                yield [path]
 
 
-def qt_starts(python, platform):
-    return works([python, "-c", PROBE], QT_QPA_PLATFORM=platform)
-
-
-def bring_packages(names, reason):
-    """Install Debian packages if we may; else say which command would."""
-    if not shutil.which("apt-get"):
-        raise Missing("%s. On this system install the equivalents of: %s" % (reason, names))
-    ask = "sudo apt-get update && sudo apt-get install -y " + names
-    leader = [] if hasattr(os, "geteuid") and os.geteuid() == 0 else ["sudo", "-n"]
-    if leader and not (shutil.which("sudo") and works([*leader, "true"])):
-        raise Missing("%s. Please run:\n  %s\nthen this command again" % (reason, ask))
-    say(reason + "; installing them")
-    subprocess.call([*leader, "apt-get", "-qq", "update"])
-    known = [name for name in names.split() if works(["apt-cache", "show", name])]
-    quiet = {"DEBIAN_FRONTEND": "noninteractive"}
-    if not works([*leader, "apt-get", "-qq", "-y", "--no-install-recommends", "install", *known], **quiet):
-        raise Missing("%s and installing them failed. Please run:\n  %s" % (reason, ask))
-
-
-def works(command, **extra):
-    """Whether the command ends well; its output is dropped."""
-    surroundings = dict(os.environ, **extra)
-    quiet = {"stdout": subprocess.DEVNULL, "stderr": subprocess.DEVNULL}
+def our_base():
+    """The Python from which our environment was made, if there is one."""
     try:
-        done = subprocess.run(command, env=surroundings, check=False, **quiet)
-    except OSError:
-        return False
-    return done.returncode == 0
+        with open(os.path.join(PROJECT, ".venv", "pyvenv.cfg")) as file:
+            told = re.search(r"^home *= *(.*)$", file.read(), re.MULTILINE)
+    except (OSError, IOError, UnicodeDecodeError):
+        told = None
+    folder = told.group(1).strip() if told else os.path.join(PROJECT, ".venv")
+    return os.path.join(folder, "python.exe" if os.name == "nt" else "python3")
 
 
-def has_screen():
-    if not sys.platform.startswith("linux"):
-        return True
-    return bool(os.environ.get("DISPLAY") or os.environ.get("WAYLAND_DISPLAY"))
+def version_of(command):
+    """Such as ``3.12``; empty where nothing answers or it is a 32-bit one, for which nothing is offered."""
+    told = answer(command, ABOUT).split()
+    return told[0] if len(told) == 3 and told[1:] == ["64", sys.platform.replace("linux2", "linux")] else ""
 
 
-def open_window(python):
-    demo = OUTPUT / "demo.json"
-    OUTPUT.mkdir(parents=True, exist_ok=True)
-    if not demo.exists():
-        check([python, "-m", "studio", "new", str(demo), "--demo"])
-    if has_screen():
-        say("opening the window on %s" % demo.relative_to(PROJECT))
-        return subprocess.call([python, "-m", "studio", str(demo)])
-    say("there is no screen here, so the demo episode's work is done without a window:")
-    check([python, "-m", "studio", "findings", str(demo)])
-    check([python, "-m", "studio", "pictures", str(demo), "--to", str(OUTPUT / "pictures")])
-    say("the demo's pictures lie in %s" % (OUTPUT / "pictures"))
-    return 0
+def runs(command, code):
+    return answer(command, code + "; print('yes')") == "yes"
 
 
-def check(command):
-    if subprocess.call(command) != 0:
-        raise Missing("'%s' failed; the lines above say why" % re.sub(r"\s+", " ", " ".join(command)))
-
-
-def run_tests(python):
-    say("running the tests")
-    surroundings = dict(os.environ)
-    if not has_screen():
-        surroundings["QT_QPA_PLATFORM"] = "offscreen"
-    return subprocess.call([python, "-m", "pytest", "-n", "auto", "--dist", "worksteal"], env=surroundings)
+def answer(command, code):
+    """What a Python prints; empty where it is none or fails."""
+    try:
+        with open(os.devnull, "w") as nowhere:
+            child = subprocess.Popen(command + ["-c", code], stdout=subprocess.PIPE, stderr=nowhere)
+            told = child.communicate()[0]
+    except (OSError, ValueError):
+        return ""
+    return told.decode("utf-8", "replace").strip() if child.returncode == 0 else ""
 
 
 if __name__ == "__main__":
