@@ -33,8 +33,7 @@ Versions = dict[str, str]
 
 
 def main() -> int:
-    """Run the steps; 0 when the lock is the newest or has become it, 1 when the tests failed, 2 when a step could not be.
-    """
+    """Run the steps; 0 when the lock is or has become the newest, 1 when the tests failed, 2 when a step could not."""
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
     parser.add_argument("--look", action="store_true", help="only say what would change")
     look = parser.parse_args().look
