@@ -1,7 +1,9 @@
 """Every test runs without a screen and without the network."""
 
 import os
+import signal
 import socket
+from collections.abc import Iterator
 from typing import Any
 
 import pytest
@@ -24,3 +26,14 @@ def no_network(monkeypatch: pytest.MonkeyPatch) -> None:
 
     monkeypatch.setattr(socket.socket, "connect", refuse)
     monkeypatch.setattr(socket, "getaddrinfo", refuse)
+
+
+@pytest.fixture
+def usual_signals() -> Iterator[None]:
+    """Requests to end are taken as in a fresh shell, whoever started the tests: one in the background ignores some."""
+    usual = {"SIGINT": signal.default_int_handler, "SIGTERM": signal.SIG_DFL, "SIGHUP": signal.SIG_DFL}
+    numbers = {getattr(signal, name): handler for name, handler in usual.items() if hasattr(signal, name)}
+    before = {number: signal.signal(number, handler) for number, handler in numbers.items()}
+    yield
+    for number, handler in before.items():
+        signal.signal(number, handler)

@@ -144,7 +144,7 @@ def test_a_stop_from_the_keyboard_is_no_traceback(verb: Callable[..., None], cap
     assert capsys.readouterr().err == "stopped\n"
 
 
-@pytest.mark.skipif(os.name == "nt", reason="pipes close otherwise there")
+@pytest.mark.usefixtures("usual_signals")
 @pytest.mark.skipif(os.name == "nt", reason="this system asks by other means")
 @pytest.mark.parametrize("name", ["SIGINT", "SIGTERM", "SIGHUP"])
 def test_a_request_to_end_clears_away_what_is_half_written(
@@ -168,6 +168,7 @@ def test_a_request_to_end_clears_away_what_is_half_written(
     assert signal.getsignal(number) == before
 
 
+@pytest.mark.usefixtures("usual_signals")
 def test_a_stop_while_a_module_is_loaded_waits_until_it_is(
     verb: Callable[..., None], capsys: Captured, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
@@ -186,6 +187,7 @@ def test_a_stop_while_a_module_is_loaded_waits_until_it_is(
     assert capsys.readouterr().err == "stopped\n"
 
 
+@pytest.mark.skipif(os.name == "nt", reason="pipes close otherwise there")
 def test_a_reader_that_leaves_early_is_no_error() -> None:
     script = (
         "import sys; from studio.headless import main, new\n"
