@@ -47,8 +47,6 @@ def main() -> int:
 def renew(look: bool) -> int:
     """Compile, check, compare, test, replace."""
     uv = find_uv()
-    shutil.rmtree(FRESH, ignore_errors=True)
-    FRESH.mkdir(parents=True)
     compile_locks(uv)
     check_packages(uv)
     changes = list(changed(versions(LOCK / "test.txt"), versions(FRESH / "test.txt")))
@@ -76,6 +74,8 @@ def find_uv() -> list[str]:
 
 def compile_locks(uv: list[str]) -> None:
     """Write both files; what is for running is a part of what is for testing, in the same versions."""
+    shutil.rmtree(FRESH, ignore_errors=True)
+    FRESH.mkdir(parents=True)
     builder = FRESH / "builder.in"
     project = tomllib.loads((PROJECT / "pyproject.toml").read_text("utf-8"))
     builder.write_text("\n".join(project["build-system"]["requires"]), "utf-8")
