@@ -80,6 +80,8 @@ _SHOWN_IN: dict[str, tuple[UnitName, UnitName]] = {  # kind: (US, metric)
     "turns": ("rev/mi", "rev/km"), "altitude": ("ft", "m"), "rain": ("in/h", "mm/h"),
 }  # fmt: skip
 MINUS = "−"
+IN_FULL = 1e15
+"""Below this a double holds every whole number and its tenth: from here on digits written in full would be made up."""
 
 
 class UnitError(ValueError):
@@ -137,6 +139,8 @@ class Quantity(msgspec.Struct, frozen=True, forbid_unknown_fields=True, omit_def
     def rounded(self, system: System) -> str:
         """Rounded as people say it, in the audience's unit: ``about an eighth of an inch``."""
         mine = self.in_system(system)
+        if not abs(mine.value) < IN_FULL:
+            return f"about {mine.spoken()}"
         return said_roughly(mine.value, mine.unit, UNITS[mine.unit].spoken_one, UNITS[mine.unit].spoken_many)
 
 
@@ -157,6 +161,8 @@ def convert(value: float, unit: str, to: str) -> float:
 
 def decimals_for(value: float, unit: str, kind: str) -> int:
     """How many decimals a screen shows of ``value``: no more than a gauge or a placard gives."""
+    if not abs(value) < IN_FULL:
+        return 0
     if unit in ("32nds", "psi") and abs(value - round(value)) < 0.05:
         return 0
     if unit in ("in", "%") and abs(value - round(value)) < 1e-9:  # a rim of 17 in, an aspect ratio of 60 %
@@ -170,7 +176,12 @@ def decimals_for(value: float, unit: str, kind: str) -> int:
 
 @lru_cache(maxsize=4096)
 def format_number(value: float, decimals: int) -> str:
-    """Digits with a true minus, rounded half away from zero, thousands set apart from 10,000 on."""
+    """Digits with a true minus, rounded half away from zero, thousands set apart from 10,000 on.
+
+    A number too large to be any reading (``IN_FULL``) is written by its power of ten: ``1e308``.
+    """
+    if not abs(value) < IN_FULL:
+        return f"{value:.3g}".replace("e+", "e").replace("-", MINUS)
     scale = 10**decimals
     rounded = math.floor(abs(value) * scale + 0.5 + 1e-9) / scale
     text = f"{rounded:,.{decimals}f}" if rounded >= 10_000 else f"{rounded:.{decimals}f}"

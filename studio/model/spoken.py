@@ -23,7 +23,13 @@ def spell_integer(value: int) -> str:
 
 
 def spell_number(digits: str) -> str:
-    """A number written in digits, in words: ``4.0`` is ``four``, ``-1.25`` is ``minus one point two five``."""
+    """A number written in digits, in words: ``4.0`` is ``four``, ``-1.25`` is ``minus one point two five``.
+
+    ``1e308`` is ``one times ten to the power of three hundred eight``.
+    """
+    digits, _, power = digits.partition("e")
+    if power:
+        return f"{spell_number(digits)} times ten to the power of {spell_number(power)}"
     sign = "minus " if digits[:1] in ("-", "−") else ""
     whole, _, decimals = digits.lstrip("-−").partition(".")
     decimals = decimals.rstrip("0")

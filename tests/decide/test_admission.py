@@ -54,6 +54,17 @@ def test_a_depth_that_no_tread_has_is_refused_where_it_stands(value, unit):
     assert "expected a tread depth such as 5/32 in or 4 mm" in only(whole).message
 
 
+@pytest.mark.parametrize("unit", ["mm", "32nds"])
+@pytest.mark.parametrize("value", [1e308, -1e308, 1.7976931348623157e308])
+def test_the_largest_numbers_of_a_hand_made_file_are_refused_in_one_short_line(value, unit):
+    whole = episode(tire("front_left", reading(((6, 6), (6, value)), unit=unit)))
+    assert len(only(whole).message) < 150
+    car = Car(front_axle_rating=Quantity(value, "lb"), wheelbase=length(value), rotation_interval=Quantity(value, "mi"))
+    found = problems(episode(tire("front_left", flat(6)), car=car), TABLES)
+    assert [problem.path for problem in found] == ["car.front_axle_rating", "car.wheelbase", "car.rotation_interval"]
+    assert all("e308" in problem.message and len(problem.message) < 150 for problem in found)
+
+
 @pytest.mark.parametrize(
     ("marking", "words"),
     [("225/60R71", "rim diameter 71"), ("225/600R17", "aspect 600"), ("wide ones", "expected a tire size")],

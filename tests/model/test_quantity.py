@@ -1,6 +1,7 @@
 """Quantities: conversions against NIST SP 811 and a units library, and the one way they are written and said."""
 
 import math
+from contextlib import suppress
 from typing import Any, get_args
 
 import pint
@@ -207,6 +208,33 @@ def test_spoken_text_holds_no_digit_and_no_symbol(value: float, unit: UnitName) 
     assume(unit != "psi")
     assert not any(character.isdigit() for character in words)
     assert not set(words) & set("/°·%,−")
+
+
+@pytest.mark.parametrize(
+    ("value", "text", "words"),
+    [
+        (1e308, "1e308 mm", "one times ten to the power of three hundred eight millimeters"),
+        (-1.5e300, "−1.5e300 mm", "minus one point five times ten to the power of three hundred millimeters"),
+        (1e15, "1e15 mm", "one times ten to the power of fifteen millimeters"),
+        (999_999_999_999_999.0, "999,999,999,999,999.0 mm", None),
+    ],
+)
+def test_what_is_no_reading_is_written_by_its_power_of_ten(value: float, text: str, words: str | None) -> None:
+    """Past 2**53 / 10 a double holds no tenth of a millimeter (IEEE 754): further digits would be made up."""
+    assert depth(value, "mm").text() == text
+    if words is not None:
+        assert depth(value, "mm").spoken() == words
+        assert depth(value, "mm").rounded("metric") == f"about {words}"
+
+
+@given(st.floats(allow_nan=False, allow_infinity=False), st.sampled_from(get_args(UnitName)))
+def test_any_number_a_computer_holds_can_be_written_and_said(value: float, unit: UnitName) -> None:
+    quantity = Quantity(value, unit)
+    assert 0 < len(quantity.text()) < 40
+    assert quantity.spoken()
+    for system in ("us", "metric"):
+        with suppress(ValueError):  # what overflows in the other unit is no quantity there
+            assert quantity.in_system(system).rounded(system)
 
 
 def test_the_same_unit_converts_to_itself_exactly() -> None:
