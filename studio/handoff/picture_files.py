@@ -5,10 +5,10 @@ from typing import Literal, get_args
 import msgspec
 
 from studio.graphics.catalogue import catalogue
-from studio.graphics.frame import FRAMES, Frame
+from studio.graphics.frame import FRAMES, Box, Frame
 from studio.graphics.layout.text import box
 from studio.graphics.look import Look, read_background
-from studio.graphics.paint.glyphs import arc_box
+from studio.graphics.paint.glyphs import arc_box, arc_letters
 from studio.graphics.paint.movies import DEFAULT_MOVIE, KINDS, check_movie
 from studio.graphics.scene import ArcText, Image, Scene, Shape
 from studio.model.episode import Episode
@@ -53,14 +53,19 @@ class Wanted(msgspec.Struct, frozen=True, kw_only=True):
         return tuple(dict.fromkeys((*(id_ for id_ in self.order if id_ in known), *known)))
 
 
-class Label(msgspec.Struct, frozen=True):
-    """A line of text in a picture and its box, in px from the top left."""
+class Label(msgspec.Struct, frozen=True, omit_defaults=True):
+    """A line of text in a picture and its box, in px from the top left.
+
+    Along an arc each letter has a label of its own, ``of`` which text it is: the box round all of them would hold what
+    stands inside the arc. The boxes stand upright, so those of neighbors that lean may meet at a corner.
+    """
 
     text: str
     x: float
     y: float
     width: float
     height: float
+    of: str = ""
 
 
 class Entry(msgspec.Struct, frozen=True, kw_only=True, omit_defaults=True):
@@ -141,26 +146,34 @@ def entry_of(scene: Scene, wanted: Wanted, file: str, step: str | None, digest: 
 
 
 def labels(scene: Scene) -> tuple[Label, ...]:
-    """Every text of a picture with its box, text along an arc with the box round it.
+    """Every text of a picture with its box, text along an arc letter by letter.
 
-    Lettering that stands out is drawn twice, its shade first: that is one label.
+    Lettering that stands out is drawn twice, its shade first: that is one text.
     """
-    found: list[Label] = []
+    found: list[tuple[str, Box, tuple[Label, ...]]] = []
     for mark in scene.marks:
         if isinstance(mark, Shape | Image):
             continue
-        around = arc_box(mark) if isinstance(mark, ArcText) else box(mark)
-        # A chart's places may be numpy's floats, which the list's encoder does not know.
-        sides = (round(float(value), 2) for value in (around.left, around.top, around.width, around.height))
-        label = Label(mark.text, *sides)
-        if found and _same_place(found[-1], label, mark.cap_height / 2):
+        if isinstance(mark, ArcText):
+            around = arc_box(mark)
+            said = tuple(_label(letter, its, mark.text) for letter, its in arc_letters(mark))
+        else:
+            around = box(mark)
+            said = (_label(mark.text, around),)
+        if found and found[-1][0] == mark.text and _same_place(found[-1][1], around, mark.cap_height / 2):
             found.pop()
-        found.append(label)
-    return tuple(found)
+        found.append((mark.text, around, said))
+    return tuple(label for _, _, said in found for label in said)
 
 
-def _same_place(one: Label, other: Label, within: float) -> bool:
-    return one.text == other.text and abs(one.x - other.x) < within and abs(one.y - other.y) < within
+def _label(text: str, its: Box, of: str = "") -> Label:
+    # A chart's places may be numpy's floats, which the list's encoder does not know.
+    left, top, width, height = (round(float(value), 2) for value in (its.left, its.top, its.width, its.height))
+    return Label(text, left, top, width, height, of)
+
+
+def _same_place(one: Box, other: Box, within: float) -> bool:
+    return abs(one.left - other.left) < within and abs(one.top - other.top) < within
 
 
 def encode_list(entries: list[Entry]) -> bytes:

@@ -22,9 +22,9 @@ if TYPE_CHECKING:
 
 EPILOG = f"""\
 Writes the files and {LIST_NAME} in DIR. There, "step" is the name of the step up to which a file is built, and null
-for a finished picture (--steps last); "labels" are every text and its box in px from the top left. A picture that has
-nothing to show yet is named on stderr and the others are made; if none is made, the exit code is 2. An SVG's fonts lie
-beside it in the folder fonts.
+for a finished picture (--steps last); "labels" are every text and its box in px from the top left; a text along
+an arc has one label a letter, and "of" is the whole text. A picture that has nothing to show yet is named on stderr
+and the others are made; if none is made, the exit code is 2. An SVG's fonts lie beside it in the folder fonts.
 
 A clip (--format clip) builds the picture up step by step and holds each step as long as it takes to read; it begins
 with the bare ground and ends with the finished picture. --movie says the kind of file:

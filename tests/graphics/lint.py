@@ -16,6 +16,7 @@ from studio.graphics.draw import bounds
 from studio.graphics.frame import Box
 from studio.graphics.layout import text as text_
 from studio.graphics.layout.untangle import crosses
+from studio.graphics.paint.glyphs import arc_letters
 from studio.graphics.paint.raster import image
 from studio.graphics.scene import ArcText, Image, Scene, Shape, Text
 from studio.model.finding import Finding
@@ -55,6 +56,11 @@ def _overlaps(scene: Scene) -> Iterator[str]:
         for other, its in placed[order + 1 :]:
             if box.meets(its, gap=-0.5):
                 yield f"{one.name} ({one.text!r}) lies over {other.name} ({other.text!r})"
+    for arc in (mark for mark in scene.marks if isinstance(mark, ArcText)):
+        for letter, its in arc_letters(arc):
+            for other, box in placed:
+                if box.meets(its, gap=-0.5):
+                    yield f"{other.name} ({other.text!r}) lies over {letter!r} of {arc.name} ({arc.text!r})"
 
 
 def logo_box(scene: Scene) -> Box | None:

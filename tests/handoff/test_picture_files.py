@@ -2,12 +2,13 @@
 
 import datetime as dt
 import json
+import math
 
 import numpy as np
 import pytest
 
 from studio.graphics import catalogue as catalogue_
-from studio.graphics.frame import Frame
+from studio.graphics.frame import Box, Frame
 from studio.handoff.picture_files import Wanted, encode_list, entry_of, file_name, frame_name, labels, rundown_order
 from studio.model.episode import Episode
 from studio.model.rundown import PictureCue, Rundown, Segment
@@ -64,16 +65,43 @@ def test_a_chart_may_place_its_texts_by_numpys_floats() -> None:
     assert json.loads(encode_list([entry]))["pictures"][0]["labels"][0]["x"] == 40.0
 
 
-def test_lettering_with_its_shade_is_one_label() -> None:
+def test_lettering_along_an_arc_has_a_label_for_each_letter() -> None:
+    """The angles follow from the chord: a quarter of a turn on a radius of 90 px and a letter's middle at each side."""
+    found = labels(scene(along("OXO 5", angle=90.0, spacing=1.2)))
+    assert [label.text for label in found] == ["O", "X", "O", "5"]  # a blank is nothing to be seen
+    assert {label.of for label in found} == {"OXO 5"}
+    assert all(math.dist((label.x + label.width / 2, label.y + label.height / 2), (240, 135)) == pytest.approx(
+        90 + 10, abs=2.5) for label in found)  # half of the capitals' 20 px outward from the baseline  # fmt: skip
+    assert all(12 < side < 30 for label in found for side in (label.width, label.height))
+    ys = [label.y for label in found]
+    assert ys == sorted(ys) and ys[0] < 135 < ys[-1]  # on the right, clockwise is downward
+
+
+def test_a_sign_inside_the_arc_stands_clear_of_every_letter() -> None:
+    badge = line("1", at=(240.0, 145.0), anchor="middle")
+    *letters, one = labels(scene(along("225/45R17 91V 2 PLIES", cap_height=24.0), badge))
+    assert (one.text, one.of) == ("1", "") and len(letters) == 18
+    its, *boxes = (Box(label.x, label.y, label.width, label.height) for label in (one, *letters))
+    assert not any(letter.meets(its) for letter in boxes)
+
+
+def test_an_accent_of_its_own_belongs_to_its_letter() -> None:
+    found = labels(scene(along("e\u0323X")))
+    assert [label.text for label in found] == ["e\u0323", "X"]
+    assert found[0].height > labels(scene(along("eX")))[0].height
+
+
+def test_lettering_with_its_shade_is_one_text() -> None:
     shade, letters = along("225", center=(242.0, 137.0), name="shade"), along("225")
-    (only,) = labels(scene(shade, letters))
-    assert only == labels(scene(letters))[0]
-    assert len(labels(scene(letters, along("225", angle=180.0)))) == 2
+    both = labels(scene(shade, letters))
+    assert both == labels(scene(letters)) and len(both) == 3
+    assert len(labels(scene(letters, along("225", angle=180.0)))) == 6
 
 
 def test_every_text_has_a_label() -> None:
     found = labels(everything())
-    assert [label.text for label in found] == [
+    assert list(dict.fromkeys(label.of or label.text for label in found)) == [
         "225/45R17", "2 PLIES", "Depth 5/32 in", "4.0 mm ⌀ & <1>", "plain words",
     ]  # fmt: skip
+    assert "".join(label.text for label in found if label.of) == "225/45R172PLIES"
     assert all(label.width > 0 < label.height and 0 <= label.x <= 480 and 0 <= label.y <= 270 for label in found)

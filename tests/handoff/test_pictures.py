@@ -3,6 +3,7 @@
 import datetime as dt
 import errno
 import json
+import math
 import os
 from hashlib import sha256
 from pathlib import Path
@@ -89,17 +90,25 @@ def test_labels_lie_where_the_ink_is(tmp_path: Path) -> None:
     assert label["x"] - slack < left < right < label["x"] + label["width"] + slack
     assert label["y"] - slack < top < bottom < label["y"] + label["height"] + slack
     assert right - left > 0.95 * label["width"]
-    (arc,) = stepped["labels"]
-    assert arc["text"] == "225/45R17"
-    assert arc["x"] + arc["width"] / 2 == pytest.approx(960, abs=20)
-    assert arc["y"] + arc["height"] < 540
+    letters = stepped["labels"]
+    assert "".join(letter["text"] for letter in letters) == "225/45R17"
+    assert all(letter["of"] == "225/45R17" for letter in letters)
+    assert letters[4]["x"] + letters[4]["width"] / 2 == pytest.approx(960, abs=20)
+    with Image.open(tmp_path / stepped["file"]) as picture:
+        inked = picture.convert("RGB").point(lambda value: 255 if value > 150 else 0).convert("L")
+    for letter in letters:  # the box holds the letter's ink, which reaches to each of its sides
+        box = (letter["x"], letter["y"], letter["x"] + letter["width"], letter["y"] + letter["height"])
+        left, top = math.floor(box[0]), math.floor(box[1])
+        ink = inked.crop((left, top, math.ceil(box[2]), math.ceil(box[3]))).getbbox()
+        assert ink is not None
+        assert (left + ink[0], top + ink[1], left + ink[2], top + ink[3]) == pytest.approx(box, abs=2)
 
 
 def test_each_step_is_a_file_with_its_name(tmp_path: Path) -> None:
     seen = export(tmp_path, ids=("plain", "stepped"), steps="all")
     assert [(entry["file"], entry["step"], len(entry["labels"])) for entry in listed(tmp_path)] == [
         ("01_plain_wide_step1.png", "all", 1), ("02_stepped_wide_step1.png", "tire", 0),
-        ("02_stepped_wide_step2.png", "marking", 1),
+        ("02_stepped_wide_step2.png", "marking", 9),
     ]  # fmt: skip
     assert [progress.done for progress in seen] == [1, 1, 2]
     export(whole := tmp_path / "whole", ids=("stepped",))

@@ -7,6 +7,7 @@ same font size: whoever lays out a picture knows cap heights only.
 import math
 import re
 import unicodedata
+from collections.abc import Iterable
 from functools import lru_cache
 from itertools import pairwise
 from pathlib import Path
@@ -38,13 +39,17 @@ _ENDS = {".": 0.06, ":": 0.06, ";": 0.06, "?": 0.06, ",": 0.02}  # how gladly a 
 
 
 class Glyph(msgspec.Struct, frozen=True):
-    """One glyph of a line: which font, which glyph, where it starts and how wide it is, in font sizes."""
+    """One glyph of a line: which font, which glyph, where it starts and how wide it is, in font sizes.
+
+    ``signs`` are the characters it stands for; empty where an earlier glyph of the line stands for them too.
+    """
 
     font: str
     glyph: int
     x: float
     y: float
     advance: float
+    signs: str
 
 
 def font_size(cap_height: float) -> float:
@@ -145,11 +150,18 @@ def shape(text: str, weight: Weight, face: Face | None = None) -> tuple[Glyph, .
         buffer.guess_segment_properties()
         hb.shape(font, buffer, _FEATURES)
         em = font.face.upem / scale_of(file)
+        signs = _signs(part, (info.cluster for info in buffer.glyph_infos))
         for info, position in zip(buffer.glyph_infos, buffer.glyph_positions, strict=True):
             at = (x + position.x_offset / em, position.y_offset / em)
-            glyphs.append(Glyph(file, info.codepoint, *at, position.x_advance / em))
+            glyphs.append(Glyph(file, info.codepoint, *at, position.x_advance / em, signs.pop(info.cluster, "")))
             x += position.x_advance / em
     return tuple(glyphs)
+
+
+def _signs(text: str, clusters: Iterable[int]) -> dict[int, str]:
+    """The characters of each cluster, by where it starts: signs that HarfBuzz draws together stay together."""
+    starts = sorted(set(clusters))
+    return {start: text[start:end] for start, end in pairwise((*starts, len(text)))}
 
 
 def width(text: str, cap_height: float, weight: Weight = "regular") -> float:

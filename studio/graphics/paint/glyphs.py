@@ -5,7 +5,7 @@ from functools import lru_cache
 
 from studio.graphics.draw import bounds, polyline, rectangle, transformed
 from studio.graphics.frame import Box
-from studio.graphics.layout.text import arc_glyphs, glyph_outline, placed_glyphs
+from studio.graphics.layout.text import arc_glyphs, glyph_outline, placed_glyphs, shape
 from studio.graphics.scene import ArcText, Command, Outline, Text
 
 HALO_SHARE = 0.14  # of the font size, on each side of a letter's edge; 0.12 is the least that keeps text legible
@@ -43,19 +43,37 @@ def text_outline(mark: Text) -> Outline:
 @lru_cache(maxsize=128)
 def arc_outline(mark: ArcText) -> Outline:
     """Text along an arc as one outline in px of the frame, to be filled by the winding rule."""
-    commands: list[Command] = []
-    for file, glyph, x, y, size, degrees in arc_glyphs(mark):
-        turn = math.radians(degrees)
-        cosine, sine = size * math.cos(turn), size * math.sin(turn)
-        commands += transformed(letter(file, glyph), (cosine, sine, -sine, cosine, x, y))
-    return tuple(commands)
+    return tuple(command for outline in _turned(mark) for command in outline)
 
 
 def arc_box(mark: ArcText) -> Box:
     """The box round text along an arc; empty at its middle where nothing is drawn."""
     outline = arc_outline(mark)
-    if not outline:
-        return Box(*_middle(mark), 0.0, 0.0)
+    return _around(outline) if outline else Box(*_middle(mark), 0.0, 0.0)
+
+
+def arc_letters(mark: ArcText) -> tuple[tuple[str, Box], ...]:
+    """Each letter of text along an arc with the box round what is drawn of it; blanks draw nothing and have none."""
+    letters: list[tuple[str, Outline]] = []
+    for glyph, outline in zip(shape(mark.text, mark.weight, mark.face), _turned(mark), strict=True):
+        if glyph.signs or not letters:
+            letters.append((glyph.signs, outline))
+        else:  # a sign of several glyphs, such as an accent of its own
+            letters[-1] = (letters[-1][0], letters[-1][1] + outline)
+    return tuple((signs, _around(outline)) for signs, outline in letters if outline)
+
+
+def _turned(mark: ArcText) -> tuple[Outline, ...]:
+    """The outline of each glyph of text along an arc, in px of the frame."""
+    outlines = []
+    for file, glyph, x, y, size, degrees in arc_glyphs(mark):
+        turn = math.radians(degrees)
+        cosine, sine = size * math.cos(turn), size * math.sin(turn)
+        outlines.append(transformed(letter(file, glyph), (cosine, sine, -sine, cosine, x, y)))
+    return tuple(outlines)
+
+
+def _around(outline: Outline) -> Box:
     left, top, right, bottom = bounds(outline)
     return Box(left, top, right - left, bottom - top)
 
