@@ -3,6 +3,7 @@
 The bits of the licence are those of OS/2.fsType (OpenType 1.9: 2 restricted, 0x100 no subsetting, 0x200 bitmaps only).
 """
 
+import logging
 from functools import lru_cache
 from hashlib import sha256
 from io import BytesIO
@@ -16,6 +17,8 @@ from studio.graphics.layout.text import CAP_SHARE, FONT_FILES, cap_share, descen
 from studio.graphics.look_file import beside, read_bytes
 from studio.graphics.look_parts import Fonts, LookError
 
+# What fontTools remarks of a broken font would go to stderr, where a verb says one line of its own.
+logging.getLogger("fontTools").addHandler(logging.NullHandler())
 SHIPPED: dict[str, tuple[str, str, str]] = {
     "Inter": tuple(FONT_FILES[weight][0] for weight in ("regular", "semibold", "bold")),  # type: ignore[dict-item]
     "DejaVu Sans": tuple(FONT_FILES[weight][1] for weight in ("regular", "semibold", "bold")),  # type: ignore[dict-item]

@@ -36,7 +36,7 @@ _AUTHOR = re.compile(
     re.IGNORECASE,
 )
 _TAG = re.compile(r"<(?:br|/p|/div)[^<>]{0,200}>|<[a-z/!][^<>]{0,500}>", re.IGNORECASE)
-_UNSEEN = re.compile(r"[^\n\x20-\x7e\xa0-\U0010ffff]|[\u200b-\u200f\u2028-\u202e\u2060-\u2064\ufeff\ud800-\udfff]")
+_UNSEEN = re.compile(r"[^\n\x20-\x7e\xa0-\U0010ffff]|[\u200b-\u200f\u2028-\u202e\u2060-\u206f\ufeff\ud800-\udfff]")
 _ISO = re.compile(r"\b(\d{4})-(\d{2})-(\d{2})")
 
 

@@ -3,6 +3,7 @@
 Only for files that were refused: it looks at the content a second time, untyped.
 """
 
+import difflib
 import re
 from typing import Any
 
@@ -16,6 +17,7 @@ _AT = re.compile(r" - at `\$(?P<path>[^`]*)`$")
 _STEP = re.compile(r"\.([A-Za-z_]+)|\[(\d+)\]")
 _UNKNOWN = re.compile(r"Object contains unknown field `(?P<name>.*)`$", re.DOTALL)
 _MISSING = re.compile(r"Object missing required field `(?P<name>[a-z_]+)`$")
+_LONGEST_LIST = 200  # signs; of more names than that only those are told that are spelled most alike
 _PATTERNS = {"region": "two small letters, and two more for a state", "": "small letters, digits and _"}
 _EXAMPLES = {
     "region": '"us" or "us-md"', "id": '"front_left"', "specimens": '"front_left"', "unit": '"mm"', "format": "1",
@@ -47,8 +49,11 @@ def explain(error: Exception, raw: Any) -> str:
 
 def _unknown_name(where: str, name: str, path: str) -> str:
     kind = _type_at(path)
-    known = ", ".join(field.encode_name for field in kind.fields) if isinstance(kind, inspect.StructType) else ""
-    return f"{_joined(where, plain(name)[:40])}: there is no such name here; expected one of {known}"
+    names = [field.encode_name for field in kind.fields] if isinstance(kind, inspect.StructType) else []
+    said = f"expected one of {', '.join(names)}"
+    if len(said) > _LONGEST_LIST:
+        said = f"expected one such as {', '.join(difflib.get_close_matches(name[:40], names, 3, 0.0))}"
+    return f"{_joined(where, plain(name[:40]))}: there is no such name here; {said}"
 
 
 def _joined(where: str, name: str) -> str:

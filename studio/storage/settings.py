@@ -12,6 +12,7 @@ from studio.storage.errors import StorageError, plain
 from studio.storage.folders import made, settings_folder
 
 _MOST_BYTES = 1_000_000
+_LONGEST_WHY = 200  # signs: a decoder repeats the whole of what it refused
 Percent = Annotated[int, msgspec.Meta(ge=50, le=300)]
 Seconds = Annotated[int, msgspec.Meta(ge=5, le=600)]
 SmallText = Annotated[str, msgspec.Meta(max_length=20_000)]
@@ -55,6 +56,7 @@ def read_settings(path: Path | None = None) -> SettingsRead:
         return SettingsRead(msgspec.json.decode(read_bytes(path, _MOST_BYTES), type=Settings))
     except (StorageError, ValueError, RecursionError) as error:
         why = plain(str(error).removesuffix("."))
+        why = why if len(why) <= _LONGEST_WHY else f"{why[:_LONGEST_WHY]}…"
         return SettingsRead(Settings(), f"the settings could not be read and are the usual ones again ({why})")
 
 

@@ -1,7 +1,9 @@
 """Fonts of the channel's own: taken where they can be read and embedded, refused by name where not."""
 
+import sys
 from io import BytesIO
 from pathlib import Path
+from subprocess import run
 from typing import Any
 
 import pytest
@@ -53,6 +55,22 @@ def test_capitals_of_any_font_have_the_height_that_is_asked_for(tmp_path: Path) 
     heights = [command[2] for command in text_.glyph_outline(file, glyph) if len(command) == 3]
     assert y + min(heights) * size == pytest.approx(100 - 36, abs=1e-6)
     assert text_.text_width(mark) == pytest.approx(36 * advance / top, rel=1e-6) and em == 2048
+
+
+def test_what_its_reader_remarks_of_a_broken_font_does_not_reach_the_terminal(tmp_path: Path) -> None:
+    """In a process of its own: a test runner catches what a library says on the side."""
+    content = bytearray(SERIF.read_bytes())
+    with TTFont(SERIF) as font:
+        table = font.reader.tables["cmap"].offset
+    first = table + int.from_bytes(content[table + 8 : table + 12], "big")
+    content[first + 2 : first + 4] = b"\0\0"  # the first part of the map of signs says that it has no length
+    (tmp_path / "ours.ttf").write_bytes(content)
+    code = (
+        "from pathlib import Path; from studio.graphics.look_font import _about; "
+        f"print(_about(Path({str(tmp_path / 'ours.ttf')!r}).read_bytes())[0])"
+    )
+    told = run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
+    assert told.stderr == ""
 
 
 def test_a_sign_that_is_missing_comes_from_the_shipped_fonts(tmp_path: Path) -> None:

@@ -32,6 +32,12 @@ def test_words_and_days_are_taken_and_authors_are_not() -> None:
     assert (found.column, found.dropped) == ("Comment", ("Author",))
 
 
+@pytest.mark.parametrize("sign", [*range(0x200E, 0x2010), *range(0x202A, 0x202F), *range(0x2066, 0x206A)])
+def test_signs_that_turn_the_direction_of_reading_are_left_out(sign: int) -> None:
+    """The bidirectional formatting characters of UAX #9, table 1: with them a comment can read as it is not written."""
+    assert "\n".join(texts(f"comment\nis {chr(sign)}5/32 ok?\n".encode())) == "is 5/32 ok?"
+
+
 def test_without_a_heading_the_longest_texts_are_the_comments() -> None:
     assert texts(b"1,are my tires at 5/32 still good,7\n2,what about a bulge in it,9\n") == [
         "are my tires at 5/32 still good",

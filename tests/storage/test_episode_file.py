@@ -192,6 +192,12 @@ def test_an_unknown_name_is_refused_with_its_path() -> None:
     assert message.startswith("specimens[0].colour: there is no such name here; expected one of id, place")
 
 
+def test_where_there_are_many_names_the_nearest_are_told() -> None:
+    message = complaint(changed(car={"drivetrian": "front"}))
+    assert message.startswith("car.drivetrian: there is no such name here; expected one such as drivetrain, ")
+    assert len(message) < 200
+
+
 @given(st.text(st.characters(exclude_categories=["Cs"]), min_size=1))
 def test_hostile_names_and_texts_come_out_plain(text: str) -> None:
     for content in (changed(**{text: 1}), changed(on=text), changed(specimens=[{text: text}])):

@@ -20,6 +20,12 @@ def test_what_was_chosen_comes_back(tmp_path: Path) -> None:
     assert read_settings(path).note == ""
 
 
+def test_a_note_repeats_no_long_value_of_a_broken_file(tmp_path: Path) -> None:
+    path = tmp_path / "settings.json"
+    path.write_text('{"scheme": "' + "pink" * 10_000 + '"}', encoding="utf-8")
+    assert len(read_settings(path).note) < 300 and "pink" in read_settings(path).note
+
+
 def test_without_a_file_they_are_the_usual_ones_without_a_note(tmp_path: Path) -> None:
     found = read_settings(tmp_path / "settings.json")
     assert (found.settings, found.note) == (Settings(), "")

@@ -8,7 +8,14 @@ from studio.graphics.scene import Image, Shape, Stroke
 
 
 class LogoError(ValueError):
-    """A file cannot be a logo; the message says on one line what it holds and what was expected."""
+    """A file cannot be a logo; the message says on one line what it holds and what was expected.
+
+    What it repeats of the file is written so that it can be seen: control signs and those that turn the direction of
+    reading by their numbers.
+    """
+
+    def __init__(self, message: str) -> None:
+        super().__init__("".join(sign if sign.isprintable() else f"\\u{ord(sign):04x}" for sign in message))
 
 
 class Art(msgspec.Struct, frozen=True, kw_only=True):

@@ -174,6 +174,13 @@ def test_noise_is_refused_in_one_line(content: bytes) -> None:
     assert "\n" not in str(raised.value)
 
 
+@pytest.mark.parametrize("sign", ["\u2066", "\u202e", "\n", "\u200b", "\x85"])
+def test_what_is_repeated_of_a_logos_file_can_be_seen(sign: str) -> None:
+    with pytest.raises(LogoError, match=r"outlines cannot be read .*a5") as raised:
+        art_of_svg(svg(f'<path d="Ma5 {sign}0"/>'))
+    assert str(raised.value).isprintable()
+
+
 @given(st.text(alphabet="MLHVCSQTAZmlhvcsqtaz0123456789.,- e", max_size=80))
 def test_any_path_data_is_read_or_refused(data: str) -> None:
     try:
