@@ -19,7 +19,8 @@ LONGEST = Fraction(7)
 LEAST_PER_WORD = Fraction(3, 10)
 SMALLEST_GAP_MS = 1000
 _SENTENCE_END = re.compile(r"[.!?…]['\")\]]*$")
-_CLOCK = re.compile(r"(\d:\d\d)([,.]\d)")
+_OF_A_READER = re.compile(r"(?<=\d:\d\d)(?=[,.]\d)|(?<=--)(?=>)|(?<=<)(?=[A-Za-z/])|(?<=\{)(?=\\)")
+"""Within a clock time, an arrow, a tag or an override: what readers of SubRip files, which know no escape, act upon."""
 WORD_JOINER = "\u2060"
 
 
@@ -130,8 +131,8 @@ def _closed_gaps(cues: list[Cue]) -> Iterator[Cue]:
 
 
 def _srt_line(line: str) -> str:
-    """A clock time in a text gets an invisible joiner, so that no reader takes it for a cue's timing."""
-    return _CLOCK.sub(lambda found: f"{found[1]}{WORD_JOINER}{found[2]}", line)
+    """What a reader would take for a timing or for markup gets an invisible joiner, so that it is shown as text."""
+    return _OF_A_READER.sub(WORD_JOINER, line)
 
 
 def _milliseconds(seconds: Fraction) -> int:

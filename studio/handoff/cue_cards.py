@@ -23,10 +23,10 @@ from studio.handoff.printed import (
 )
 from studio.handoff.schedule import TimedSegment
 from studio.script.chapters import clock
+from studio.storage.readings_out import safe_text
 
 LARGE, CARD_GAP = 20.0, 24.0
 MOST_SIGNS = 330
-_RISKY = ("=", "+", "-", "@", "\t", "\r")
 _HEAD = ("segment", "title", "shot", "framing", "picture", "prop", "from")
 
 
@@ -107,7 +107,7 @@ def shot_table(material: Material) -> str:
     out = io.StringIO()
     writer = csv.writer(out, lineterminator="\r\n")
     writer.writerow(_HEAD)
-    writer.writerows([_cell(text) for text in row] for row in shot_rows(material))
+    writer.writerows([safe_text(text) for text in row] for row in shot_rows(material))
     return out.getvalue()
 
 
@@ -130,8 +130,3 @@ def shot_list(material: Material) -> bytes:
         story.append(table(rows, (45, each, each, each, each), head=True))
     title = f"Shot list: {material.episode.title}"
     return document(story, size, title, material.episode.channel, title)
-
-
-def _cell(text: str) -> str:
-    line = " ".join(text.split())
-    return f"'{line}" if line.startswith(_RISKY) else line

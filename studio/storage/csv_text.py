@@ -13,6 +13,8 @@ MOST_ROWS = 20_000
 MOST_COLUMNS = 250
 MOST_IN_CELL = 500
 _SEPARATORS = ("\t", ";", ",")
+RUNS_AS_FORMULA = ("=", "+", "-", "@", "\uff1d", "\uff0b", "\uff0d", "\uff20")
+"""What a cell that a spreadsheet runs begins with; the wide signs run in programs set to languages that type them."""
 
 
 class CsvError(StorageError, ValueError):

@@ -7,7 +7,7 @@ from typing import NoReturn, cast
 from studio.model.entry import EntryError, read_quantity
 from studio.model.quantity import Kind, Quantity, UnitName
 from studio.model.specimen import DepthUnit, Gauge, PressureReading, Reading
-from studio.storage.csv_text import CsvError, Row, at
+from studio.storage.csv_text import RUNS_AS_FORMULA, CsvError, Row, at
 
 _BARE = re.compile(r"[+-]?(?:\d+(?:[.,]\d+)?|[.,]\d+)")
 _MINUS_NUMBER = re.compile(r"[-−]\d")
@@ -32,7 +32,7 @@ def no_formula(row: Row, column: str, *, minus_is_a_sign: bool = False) -> str:
     cell = row.cells.get(column, "")
     if cell[:1] in ("=", "+", "-", "@") and not (minus_is_a_sign and _MINUS_NUMBER.match(cell)):
         refuse(row, column, cell, "a value that does not begin with = + - @; write what the cell shows")
-    return cell[1:] if cell[:1] == "'" and cell[1:2] in ("=", "+", "-", "@") else cell
+    return cell[1:] if cell[:1] == "'" and cell[1:2] in RUNS_AS_FORMULA else cell
 
 
 def read_day(row: Row) -> dt.date:

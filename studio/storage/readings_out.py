@@ -6,12 +6,12 @@ import io
 from studio.model.episode import Episode
 from studio.model.quantity import Quantity
 from studio.model.specimen import Reading, Specimen
+from studio.storage.csv_text import RUNS_AS_FORMULA
 
 COLUMNS = (
     "tire", "place", "date", "odometer", "odometer_unit", "pressure", "pressure_unit", "temperature",
     "temperature_unit", "cold", "gauge", "resolution", "unit", "groove", "station", "depth", "note",
 )  # fmt: skip
-_RUNS_AS_FORMULA = ("=", "+", "-", "@", "\t", "\r")
 _BYTE_ORDER_MARK = b"\xef\xbb\xbf"
 
 
@@ -32,9 +32,9 @@ def write_readings(episode: Episode, *, byte_order_mark: bool = False) -> bytes:
 
 
 def safe_text(text: str) -> str:
-    """``text`` on one line and so that no spreadsheet runs it."""
-    line = " ".join(text.split())
-    return f"'{line}" if line.startswith(_RUNS_AS_FORMULA) else line
+    """``text`` on one line, without signs that cannot be seen, and so that no spreadsheet runs it."""
+    line = " ".join("".join(sign for sign in text if sign.isprintable() or sign.isspace()).split())
+    return f"'{line}" if line.startswith(RUNS_AS_FORMULA) else line
 
 
 def _rows(specimen: Specimen, reading: Reading) -> list[list[str]]:

@@ -68,6 +68,16 @@ def test_webvtt_holds_no_arrow_or_tag_but_its_own() -> None:
     assert any("&lt;" in line for line in body) and any("&amp;" in line for line in body)
 
 
+def test_srt_holds_no_arrow_tag_or_override_but_its_own() -> None:
+    """SubRip knows no escape: its readers act on tags, on an override in braces, and some on any arrow."""
+    made = of("So <i>not slanted</i> {\\an8}not above, a --> b, 2 < 3 and {braces} stay.", 0, 20)
+    text = srt(made)
+    assert text.count("-->") == len(made)
+    assert not re.search(r"</?[a-z]|\{\\", text)
+    shown = " ".join(each.content for each in srt_reader.parse(text)).replace(WORD_JOINER, "")
+    assert words(shown) == words("So <i>not slanted</i> {\\an8}not above, a --> b, 2 < 3 and {braces} stay.")
+
+
 def test_hand_worked_cues() -> None:
     made = of("Four grooves, three places round each tire. The lowest number counts.", 10, 17)
     assert [cue.lines for cue in made] == [

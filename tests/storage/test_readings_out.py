@@ -59,7 +59,7 @@ def test_the_small_episode_comes_back_with_its_gaps_and_its_pressure() -> None:
     )
 
 
-@pytest.mark.parametrize("text", ["=1+1", "+1", "-1", "@x", "=cmd|' /C calc'!A0"])
+@pytest.mark.parametrize("text", ["=1+1", "+1", "-1", "@x", "=cmd|' /C calc'!A0", "\uff1d1+1", "\uff20x"])
 def test_a_text_that_would_run_gets_an_apostrophe_and_reads_back(text: str) -> None:
     first = SMALL.specimens[0]
     noted = msgspec.structs.replace(first.readings[0], note=text)
@@ -75,6 +75,11 @@ def test_line_breaks_and_tabs_cannot_begin_a_cell() -> None:
     assert safe_text("\t=1") == "'=1"
     assert safe_text("\r=1\nnext") == "'=1 next"
     assert safe_text('plain, with "quotes"') == 'plain, with "quotes"'
+
+
+def test_signs_that_cannot_be_seen_are_left_out_before_it_is_seen_how_a_cell_begins() -> None:
+    assert safe_text("\x00\u202e=1+1\x1b[31m") == "'=1+1[31m"
+    assert safe_text("\u2066left\u2069 \u200bside") == "left side"
 
 
 def test_a_number_is_never_mistaken_for_thousands() -> None:
