@@ -3,6 +3,10 @@
 A job is a generator. What it yields is its progress: a share from 0 to 1, or ``Progress(done, total, what)``. It is
 stopped only where it yields, by GeneratorExit, so that its ``finally`` can leave no half file; it yields at least every
 0.3 s. What it returns is its result. It must not touch widgets.
+
+The threads are Python's own and keep their state of the interpreter from the first job to the last. A thread of Qt's
+pool gets a new one for every job; a library that remembers the one it was imported under (pybind11 does) then waits
+for Python's lock while it holds it, and the whole program stands still.
 """
 
 import itertools
@@ -10,16 +14,18 @@ import logging
 import threading
 import time
 from collections.abc import Callable, Generator
+from concurrent.futures import Future, ThreadPoolExecutor, wait
 from dataclasses import dataclass, field
 from typing import Any
 
-from PySide6.QtCore import QObject, QRunnable, QThreadPool, QTimer, Signal
+from PySide6.QtCore import QObject, Qt, QTimer, Signal, SignalInstance
 from shiboken6 import isValid
 
 from studio.window import collector
 
 Job = Generator[Any, None, Any]
 Factory = Callable[[], Job]
+_AT_ONCE = 2
 _COLLECT_MS = 500
 _LOG = logging.getLogger(__name__)
 
@@ -45,14 +51,15 @@ class _Running:
     on_done: Callable[[Any], object] | None
     on_error: Callable[[BaseException], object] | None
     on_stopped: Callable[[], object] | None
-    runnable: "_Runnable"
+    work: "_Work"
+    future: Future[None]
     quiet: bool
     started: float = field(default_factory=time.monotonic)
     progress: Any = None
 
 
 class JobRunner(QObject):
-    """Runs jobs in its own pool of threads. ``changed`` says that a job began, went on or ended."""
+    """Runs jobs in threads of its own, two at once, in turn. ``changed`` says that a job began, went on or ended."""
 
     changed = Signal()
     _progressed = Signal(object, object)
@@ -60,15 +67,16 @@ class JobRunner(QObject):
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
-        self._pool = QThreadPool(self)
-        self._pool.setMaxThreadCount(2)
+        self._pool = ThreadPoolExecutor(_AT_ONCE, "job")
+        self._door = threading.Lock()
+        self._closed = False
         self._jobs: dict[int, _Running] = {}
         self._numbers = itertools.count(1)
         self._collecting = QTimer(self)
         self._collecting.setInterval(_COLLECT_MS)
         self._collecting.timeout.connect(collector.collect)
-        self._progressed.connect(self._take_progress)
-        self._ended.connect(self._take_end)
+        self._progressed.connect(self._take_progress, Qt.ConnectionType.QueuedConnection)
+        self._ended.connect(self._take_end, Qt.ConnectionType.QueuedConnection)
 
     def run(
         self,
@@ -85,15 +93,17 @@ class JobRunner(QObject):
         The callbacks are bound methods and are called in the window's thread: ``on_progress`` with what was yielded,
         then exactly one of ``on_done`` with the result, ``on_error`` with the exception, ``on_stopped``.
         A ``quiet`` job only redraws what is on the window: nobody waits for it, so ``busy``, ``current`` and
-        ``changed`` do not speak of it.
+        ``changed`` do not speak of it. Once the runner is closed, nothing is begun any more.
         """
         number = next(self._numbers)
-        runnable = _Runnable(self, number, factory)
-        self._jobs[number] = _Running(name, on_progress, on_done, on_error, on_stopped, runnable, quiet)
-        self._say_changed(quiet)
+        if self._closed:
+            return number
+        work = _Work(factory)
         collector.hold()
         self._collecting.start()
-        self._pool.start(runnable)
+        future = self._pool.submit(self._do, number, work)
+        self._jobs[number] = _Running(name, on_progress, on_done, on_error, on_stopped, work, future, quiet)
+        self._say_changed(quiet)
         return number
 
     @property
@@ -116,18 +126,34 @@ class JobRunner(QObject):
         """Ask one job, or all that somebody waits for, to stop; they do where they yield next."""
         for mine, job in self._jobs.items():
             if mine == number or (number is None and not job.quiet):
-                job.runnable.stopping.set()
+                job.work.stopping.set()
 
     def close(self, wait_ms: int = 5000) -> bool:
         """Stop all jobs and wait for their threads; whether all have ended. No callback is called any more."""
+        with self._door:
+            self._closed = True
         for job in self._jobs.values():
-            job.runnable.stopping.set()
-        self._pool.clear()
-        ended = self._pool.waitForDone(wait_ms)
-        collector.release(len(self._jobs))
+            job.work.stopping.set()
+        self._pool.shutdown(wait=False, cancel_futures=True)
+        begun = [job.future for job in self._jobs.values() if not job.future.cancelled()]
+        ended = not wait(begun, wait_ms / 1000).not_done
         self._collecting.stop()
+        if ended:
+            self._pool.shutdown()
+            collector.release(len(self._jobs))
         self._jobs.clear()
         return ended
+
+    def _do(self, number: int, work: "_Work") -> None:
+        """Runs in a job's thread."""
+        how, value = work.drive(lambda progress: self._tell(self._progressed, number, progress))
+        self._tell(self._ended, number, how, value)
+
+    def _tell(self, signal: SignalInstance, *what: object) -> None:
+        """Send word to the window's thread, unless the runner is closed: it may then be gone at any moment."""
+        with self._door:
+            if not self._closed:
+                signal.emit(*what)
 
     def _say_changed(self, quiet: bool) -> None:
         if not quiet:
@@ -144,6 +170,7 @@ class JobRunner(QObject):
         job = self._jobs.pop(number, None)
         if job is None:
             return
+        job.work.let_go()
         collector.release()
         if not self._jobs:
             self._collecting.stop()
@@ -164,33 +191,31 @@ def _is_there(callback: Callable[..., object]) -> bool:
     return not isinstance(owner, QObject) or isValid(owner)
 
 
-class _Runnable(QRunnable):
-    """Drives one generator. The signals are the runner's: a signal owned here would die before it is delivered."""
+class _Work:
+    """Drives one generator in a job's thread."""
 
-    def __init__(self, runner: JobRunner, number: int, factory: Factory) -> None:
-        super().__init__()
-        self.setAutoDelete(False)
+    def __init__(self, factory: Factory) -> None:
         self.stopping = threading.Event()
-        self._runner, self._number, self._factory = runner, number, factory
+        self._factory = factory
 
-    def run(self) -> None:
-        """Drive the generator to its end, its error or the request to stop."""
-        try:
-            how, value = self._drive()
-        except Exception as error:  # whatever a job raises is told to the window
-            how, value = "error", error
-        self._runner._ended.emit(self._number, how, value)
+    def let_go(self) -> None:
+        """Forget what the job was made from, in the window's thread: a part of the window may end with it."""
+        del self._factory
 
-    def _drive(self) -> tuple[str, Any]:
+    def drive(self, progressed: Callable[[Any], object]) -> tuple[str, Any]:
+        """Drive the generator to its end ("done"), its error ("error") or the request to stop ("stopped")."""
         if self.stopping.is_set():
             return "stopped", None
-        job = self._factory()
         try:
-            while not self.stopping.is_set():
-                try:
-                    self._runner._progressed.emit(self._number, next(job))
-                except StopIteration as end:
-                    return "done", end.value
-            return "stopped", None
-        finally:
-            job.close()
+            job = self._factory()
+            try:
+                while not self.stopping.is_set():
+                    try:
+                        progressed(next(job))
+                    except StopIteration as end:
+                        return "done", end.value
+                return "stopped", None
+            finally:
+                job.close()
+        except BaseException as error:  # whatever a job raises is told to the window
+            return "error", error
