@@ -120,6 +120,11 @@ class Document(QObject):
         self.started.emit()
         self.state_changed.emit()
 
+    def let_go(self) -> None:
+        """The window closes: forget the steps of undo. Found by Python's collector together with the stack that owns
+        them, they are destroyed once by either, which crashes the program."""
+        self.undo_stack.clear()
+
     def saved_as(self, path: Path) -> None:
         """The episode has been written to ``path``."""
         self.path, self.held_by = path, ""

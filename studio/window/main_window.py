@@ -275,6 +275,7 @@ class MainWindow(QMainWindow):
         self.jobs.close()
         self.keeper.close()
         self.document.undone.disconnect(self.show_undone)
+        self.document.let_go()
         event.accept()
 
     def come_back(self) -> None:

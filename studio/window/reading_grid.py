@@ -16,6 +16,7 @@ from studio.model.specimen import Reading
 from studio.window.fields import ValueField
 from studio.window.grid_words import groove_words
 from studio.window.labels import name_field, plain_label
+from studio.window.layouts import clear_out
 from studio.window.pasted import PasteError, pasted_depths
 from studio.window.reading_subject import ReadingSubject, depth_at, with_depth
 from studio.window.value_fields import other_unit
@@ -153,10 +154,7 @@ class ReadingGrid(QWidget):
             target.setFocus(Qt.FocusReason.TabFocusReason)
 
     def _build(self, shape: tuple[int, int]) -> None:
-        while item := self._layout.takeAt(0):
-            if widget := item.widget():
-                widget.hide()
-                widget.deleteLater()
+        clear_out(self._layout)
         self._shape, self._cells = shape, []
         grooves, stations = shape
         for station in range(stations):

@@ -5,22 +5,18 @@ from collections.abc import Iterator
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLayout, QWidget
 
+from studio.window.layouts import laid_out
+
 
 def in_reading_order(layout: QLayout | None) -> Iterator[QWidget]:
     """The widgets of a layout that Tab can reach, in the order in which they were laid out."""
-    if layout is None:
-        return
-    for index in range(layout.count()):
-        item = layout.itemAt(index)
-        if item is None:
-            continue
-        widget = item.widget()
-        if widget is None:
-            yield from in_reading_order(item.layout())
+    for part in laid_out(layout) if layout is not None else ():
+        if isinstance(part, QLayout):
+            yield from in_reading_order(part)
         else:
-            if widget.focusPolicy() & Qt.FocusPolicy.TabFocus:
-                yield widget
-            yield from in_reading_order(widget.layout())
+            if part.focusPolicy() & Qt.FocusPolicy.TabFocus:
+                yield part
+            yield from in_reading_order(part.layout())
 
 
 def order_tabs(root: QWidget | None) -> None:

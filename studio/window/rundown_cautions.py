@@ -4,10 +4,11 @@ from collections.abc import Sequence
 
 from PySide6.QtCore import QRect, QRectF, Qt
 from PySide6.QtGui import QPainter, QPaintEvent
-from PySide6.QtWidgets import QGridLayout, QLayoutItem, QWidget
+from PySide6.QtWidgets import QGridLayout, QWidget
 
 from studio.script.duties import SegmentCaution
 from studio.window.labels import plain_label
+from studio.window.layouts import clear_out
 from studio.window.palette import GRID, Appearance
 
 
@@ -30,8 +31,7 @@ class Cautions(QWidget):
         if tuple(cautions) == self._shown:
             return
         self._shown = tuple(cautions)
-        while self._grid.count():
-            _let_go(self._grid.takeAt(0))
+        clear_out(self._grid)
         for row, its in enumerate(self._shown):
             signal = plain_label(its.caution.signal, "strong")
             why = "" if its.named else f" It stands here as {its.because}."
@@ -46,10 +46,3 @@ class Cautions(QWidget):
         painter.fillRect(QRectF(self.rect()), self._appearance.color("plate"))
         painter.fillRect(QRect(0, 0, 4, self.height()), self._appearance.color("ink"))
         painter.end()
-
-
-def _let_go(item: QLayoutItem | None) -> None:
-    widget = item.widget() if item is not None else None
-    if widget is not None:
-        widget.hide()
-        widget.deleteLater()

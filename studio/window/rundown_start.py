@@ -8,6 +8,7 @@ from studio.script.template_texts import TEMPLATES, TemplateText
 from studio.script.templates import Planned, plan
 from studio.window.flow import flow
 from studio.window.labels import name_field, plain_label, push_button
+from studio.window.layouts import clear_out
 from studio.window.palette import GRID, Appearance
 
 TEACHING = "Here the episode is planned: segments in order, what is said in each, every number live from the readings."
@@ -49,10 +50,7 @@ class StartSheet(QScrollArea):
 
     def show_findings(self, findings: Findings, *, empty: bool) -> None:
         """Offer every template as it would come out now."""
-        while (item := self._column.takeAt(0)) is not None:
-            if (widget := item.widget()) is not None:
-                widget.hide()
-                widget.deleteLater()
+        clear_out(self._column)
         self.buttons = []
         self.teaching.setText(TEACHING if empty else "Add the segments of a template after those that are there.")
         self.back.setVisible(not empty)

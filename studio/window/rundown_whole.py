@@ -13,6 +13,7 @@ from studio.window.findings_link import Link
 from studio.window.flow import flow, low
 from studio.window.form_parts import FieldBox, ProblemLine, section
 from studio.window.labels import name_field, plain_label
+from studio.window.layouts import clear_out
 from studio.window.palette import GRID
 from studio.window.place import Workshop
 from studio.window.prompt_panel import PromptPanel
@@ -126,10 +127,7 @@ class WholeSheet(QScrollArea):
         return plain_label(words), low(recorded)
 
     def _show_cuts(self, timing: Timing | None) -> None:
-        while (item := self._cuts.takeAt(0)) is not None:
-            if (widget := item.widget()) is not None:
-                widget.hide()
-                widget.deleteLater()
+        clear_out(self._cuts)
         cuts = timing.cuts[:_MOST_CUTS] if timing is not None else ()
         self._cut_section.setVisible(bool(cuts))
         for cut in cuts:

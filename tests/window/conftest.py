@@ -1,6 +1,5 @@
 """Fixtures of the window's tests: the appearance, answers in place of dialogs, a workshop of a given episode."""
 
-import gc
 from collections.abc import Callable, Iterator
 from pathlib import Path
 
@@ -17,22 +16,6 @@ from studio.window.place import Workshop
 from studio.window.preferences import Preferences
 from studio.window.tasks import JobRunner
 from tests.window.helpers import DAY, Answers
-
-NEVER = 1_000_000_000
-
-
-@pytest.fixture(autouse=True)
-def remains_are_left() -> Iterator[None]:
-    """What is left of closed windows is never collected, only kept.
-
-    The tests close hundreds of windows where the program closes one. Python's collector would destroy their remains
-    in an order of its own, and now and then PySide crashes on it, in whichever test comes after.
-    """
-    thresholds = gc.get_threshold()
-    gc.set_threshold(NEVER)
-    yield
-    gc.freeze()
-    gc.set_threshold(*thresholds)
 
 
 @pytest.fixture(autouse=True)
@@ -79,6 +62,8 @@ def workshop_of(
         return made[-1]
 
     yield make
+    for workshop in made:
+        workshop.document.let_go()
     QApplication.clipboard().clear()
 
 
@@ -108,6 +93,7 @@ def window_of(
         window.autosave.stop()
         assert window.jobs.close()
         window.keeper.close()
+        window.document.let_go()
         window.hide()
         window.deleteLater()
     qapp.sendPostedEvents(None, QEvent.Type.DeferredDelete)
