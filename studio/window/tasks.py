@@ -129,7 +129,10 @@ class JobRunner(QObject):
                 job.work.stopping.set()
 
     def close(self, wait_ms: int = 5000) -> bool:
-        """Stop all jobs and wait for their threads; whether all have ended. No callback is called any more."""
+        """Stop all jobs and wait for their threads; whether all have ended. No callback is called any more.
+
+        Where one has not ended it may be asked again; until then garbage is not collected by chance.
+        """
         with self._door:
             self._closed = True
         for job in self._jobs.values():
@@ -141,7 +144,7 @@ class JobRunner(QObject):
         if ended:
             self._pool.shutdown()
             collector.release(len(self._jobs))
-        self._jobs.clear()
+            self._jobs.clear()
         return ended
 
     def _do(self, number: int, work: "_Work") -> None:
@@ -160,15 +163,14 @@ class JobRunner(QObject):
             self.changed.emit()
 
     def _take_progress(self, number: int, value: Any) -> None:
-        if job := self._jobs.get(number):
+        if (job := self._jobs.get(number)) and not self._closed:
             job.progress = value
             self._say_changed(job.quiet)
             if job.on_progress and _is_there(job.on_progress):
                 job.on_progress(value)
 
     def _take_end(self, number: int, how: str, value: Any) -> None:
-        job = self._jobs.pop(number, None)
-        if job is None:
+        if self._closed or (job := self._jobs.pop(number, None)) is None:
             return
         job.work.let_go()
         collector.release()

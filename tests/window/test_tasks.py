@@ -3,11 +3,14 @@
 import gc
 import threading
 import time
+import weakref
 from dataclasses import dataclass, field
+from functools import partial
 from typing import Any
 
 import pytest
 from PySide6.QtCore import QObject, QThread, Signal
+from PySide6.QtTest import QTest
 from shiboken6 import delete
 
 from studio.window.tasks import JobRunner, Progress
@@ -154,3 +157,105 @@ def test_a_part_that_has_gone_is_not_told(qtbot, jobs, caplog, fails):
     gone.set()
     with caplog.at_level("CRITICAL", logger="studio.window.tasks"):
         qtbot.waitUntil(lambda: not jobs.busy)
+
+
+class Material:
+    """What a job is made from."""
+
+
+def test_ended_jobs_keep_nothing_alive(qtbot, jobs, caplog):
+    """However it ends; a long evening has thousands of jobs."""
+    kept = weakref.WeakSet[Material]()
+
+    def start(ends: str) -> None:
+        material = Material()
+        kept.add(material)
+
+        def job():
+            own = Material()
+            kept.add(own)
+            yield material
+            if ends == "error":
+                raise ValueError("refused")
+            while ends == "stopped":
+                time.sleep(0.001)
+                yield 0.0
+            return own
+
+        number = jobs.run("Made", job)
+        if ends == "stopped":
+            jobs.stop(number)
+
+    gc.collect()
+    known = len(gc.get_objects())
+    with caplog.at_level("CRITICAL", logger="studio.window.tasks"):  # what is logged is kept, with its frames
+        for number in range(60):
+            start(("done", "error", "stopped")[number % 3])
+        qtbot.waitUntil(lambda: not len(jobs), timeout=30_000)
+    qtbot.waitUntil(lambda: not len(kept))
+    gc.collect()
+    assert len(gc.get_objects()) - known < 60
+
+
+def test_a_jobs_thread_keeps_its_python_state_from_job_to_job(qtbot, jobs):
+    """Libraries remember the state they were imported under: where it is another, the program stops for ever."""
+    own, log = threading.local(), Log()
+
+    def first():
+        yield 0.0
+        own.mark = threading.get_ident()
+
+    def second():
+        yield 0.0
+        return getattr(own, "mark", None) == threading.get_ident()
+
+    jobs.run("First", first)
+    qtbot.waitUntil(lambda: not len(jobs))
+    jobs.run("Second", second, on_done=log.note)
+    qtbot.waitUntil(lambda: not len(jobs))
+    assert log.seen == [True]
+
+
+def test_two_run_at_once_and_the_others_in_turn(qtbot, jobs):
+    begun: list[str] = []
+    go_on = threading.Event()
+
+    def waits(name: str):
+        begun.append(name)
+        while not go_on.is_set():
+            time.sleep(0.001)
+            yield 0.0
+
+    for name in "abcd":
+        jobs.run(name, partial(waits, name))
+    qtbot.waitUntil(lambda: len(begun) == 2)
+    QTest.qWait(50)
+    assert sorted(begun) == ["a", "b"]
+    go_on.set()
+    qtbot.waitUntil(lambda: not len(jobs))
+    assert sorted(begun[2:]) == ["c", "d"]
+
+
+def test_a_job_that_will_not_end_is_told_at_closing_and_says_nothing_later(qtbot, qapp):
+    runner, log, go_on, over = JobRunner(), Log(), threading.Event(), threading.Event()
+
+    def deaf():
+        go_on.wait(30)
+        over.set()
+        yield 0.0
+
+    runner.run("Deaf", deaf, log.note, log.note, log.note, log.note)
+    assert not runner.close(wait_ms=50)
+    go_on.set()
+    assert over.wait(30)
+    assert runner.close()
+    QTest.qWait(50)
+    assert (len(runner), log.seen, gc.isenabled()) == (0, [], True)
+
+
+def test_a_closed_runner_begins_nothing(qtbot, qapp):
+    runner, log = JobRunner(), Log()
+    assert runner.close()
+    runner.run("Late", three_steps, log.note, log.note, log.note)
+    QTest.qWait(50)
+    assert (len(runner), log.seen) == (0, [])
