@@ -1,6 +1,5 @@
 """The cut as an OpenTimelineIO file: segments, pictures where they are spoken, steps and cautions as markers."""
 
-import threading
 from collections.abc import Iterable
 from fractions import Fraction
 from typing import Any
@@ -11,18 +10,10 @@ from studio.model.rate import RATES, frames_in
 from studio.model.rundown import Rate
 
 KEY = "tire_episode_studio"
-_ONE_AT_A_TIME = threading.Lock()
-"""The library waits for Python's own lock while it holds one of its own: two threads in it can stop each other, and
-with them the whole program."""
 
 
 def timeline(schedule: Schedule, rate: Rate) -> str:
     """The file's text. Frame counts are exact; media stand by paths relative to the file."""
-    with _ONE_AT_A_TIME:
-        return _written(schedule, rate)
-
-
-def _written(schedule: Schedule, rate: Rate) -> str:
     import opentimelineio as otio
 
     made = otio.schema.Timeline(name=one_line(schedule.title), global_start_time=_time(0, rate))
