@@ -5,13 +5,15 @@ import json
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from studio.headless.opening import open_episode
-from studio.questions.bringing import Brought, bring_in
+from studio.headless.opening import fail, open_episode
+from studio.model.episode import Episode
+from studio.questions.bringing import Brought, TooManyQuestions, bring_in
 from studio.storage.comments_csv import MOST_BYTES, Comments, read_comments
 from studio.storage.csv_text import CsvError
 from studio.storage.episode_file import read_bytes, save
 from studio.storage.errors import EpisodeFileError, StorageError, plain
 from studio.storage.lock import EpisodeLock
+from studio.storage.room import check_room, shortened, shortened_remark
 
 if TYPE_CHECKING:
     from argparse import _SubParsersAction
@@ -50,7 +52,8 @@ def run(arguments: argparse.Namespace) -> int:
     with EpisodeLock.take(path):
         comments = _comments(table)
         episode = open_episode(path)  # as it lies on the disk now that nobody else can change it
-        brought = bring_in(episode, ((comment.text, comment.on) for comment in comments.comments))
+        check_room(episode, [comment.text for comment in comments.comments])
+        brought = _brought(episode, comments)
         save(path, brought.episode)
     if arguments.json:
         print(json.dumps(_as_json(brought, comments), indent=2, ensure_ascii=False))
@@ -59,11 +62,23 @@ def run(arguments: argparse.Namespace) -> int:
     return 0
 
 
+def _brought(episode: Episode, comments: Comments) -> Brought:
+    try:
+        return bring_in(episode, ((shortened(comment.text), comment.on) for comment in comments.comments))
+    except TooManyQuestions as error:
+        fail(str(error))
+
+
 def _comments(table: Path) -> Comments:
     try:
         return read_comments(read_bytes(table, MOST_BYTES))
     except (CsvError, EpisodeFileError) as error:
         raise StorageError(f"{plain(table.name)}: {error}") from None
+
+
+def _remarks(comments: Comments) -> list[str]:
+    cut = shortened_remark([comment.text for comment in comments.comments])
+    return [*comments.remarks, *([cut] if cut else [])]
 
 
 def _as_json(brought: Brought, comments: Comments) -> dict[str, Any]:
@@ -75,7 +90,7 @@ def _as_json(brought: Brought, comments: Comments) -> dict[str, Any]:
         "column": comments.column,
         "columns_dropped": list(comments.dropped),
         "removed": dict(brought.removed),
-        "remarks": list(comments.remarks),
+        "remarks": _remarks(comments),
         "questions": [
             {
                 "id": row.question.id,
@@ -101,7 +116,7 @@ def _told(path: Path, table: Path, brought: Brought, comments: Comments) -> list
         lines.append(f"  not read: {', '.join(plain(name)[:30] for name in comments.dropped[:8])}")
     if brought.removed:
         lines.append(f"  blanked: {', '.join(f'{count} {kind}' for kind, count in brought.removed)}")
-    lines += [f"  {remark}" for remark in comments.remarks]
+    lines += [f"  {remark}" for remark in _remarks(comments)]
     state = ""
     shown = [row for row in brought.rows if row.state != "none"]
     for row in shown[:SHOWN]:

@@ -9,7 +9,7 @@ from studio.model.car import Car, LongText, Name, ShortText
 from studio.model.circumstances import Circumstances, Prices
 from studio.model.places import Place
 from studio.model.quantity import System
-from studio.model.question import Question
+from studio.model.question import MOST_QUESTIONS, Question
 from studio.model.rundown import Publication, Rundown
 from studio.model.specimen import Identifier, Specimen
 
@@ -40,7 +40,7 @@ class Episode(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=T
     circumstances: Circumstances = Circumstances()
     specimens: Annotated[tuple[Specimen, ...], msgspec.Meta(max_length=200)] = ()
     rundown: Rundown = Rundown()
-    questions: Annotated[tuple[Question, ...], msgspec.Meta(max_length=100_000)] = ()
+    questions: Annotated[tuple[Question, ...], msgspec.Meta(max_length=MOST_QUESTIONS)] = ()
     pictures: tuple[PictureChoice, ...] = ()
     published: tuple[Publication, ...] = ()
 

@@ -9,6 +9,8 @@ from studio.model.car import LongText, Name, ShortText
 from studio.model.specimen import Identifier
 
 QuestionState = Literal["open", "answered", "set_aside"]
+MOST_QUESTIONS = 100_000
+"""So many questions an episode holds."""
 
 
 class CorrectedFact(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):

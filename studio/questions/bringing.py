@@ -6,13 +6,15 @@ from collections.abc import Iterable, Iterator
 import msgspec
 
 from studio.model.episode import Episode
-from studio.model.question import Question, QuestionState
+from studio.model.question import MOST_QUESTIONS, Question, QuestionState
 from studio.questions.kind_words import QuestionKind
 from studio.questions.scrub import scrub
 from studio.questions.similar import duplicates, facts_of
 from studio.questions.sorting import Sorted, State, order, sort_out
 
-MOST_QUESTIONS = 100_000
+
+class TooManyQuestions(ValueError):
+    """The episode would hold more questions than it may; the message says how many."""
 
 
 class Row(msgspec.Struct, frozen=True, kw_only=True):
@@ -39,7 +41,7 @@ class Brought(msgspec.Struct, frozen=True, kw_only=True):
 def bring_in(episode: Episode, comments: Iterable[tuple[str, dt.date | None]]) -> Brought:
     """The episode with each comment as a question; what asks the same is counted into the first that does.
 
-    What asks nothing that can be computed is kept too, set aside. Raises ValueError where that were too many.
+    What asks nothing that can be computed is kept too, set aside. Raises TooManyQuestions.
     """
     removed: dict[str, int] = {}
     fresh: list[tuple[str, dt.date | None]] = []
@@ -98,7 +100,9 @@ def _merged(
             state: QuestionState = "set_aside" if known[text].state == "none" else "open"
             questions.append(Question(id=next(ids), text=text, on=on, state=state, asked=asked[index]))
     if len(questions) > MOST_QUESTIONS:
-        raise ValueError(f"{len(questions):,} questions would be too many; expected at most {MOST_QUESTIONS:,}")
+        raise TooManyQuestions(
+            f"{len(questions):,} questions would be too many; expected at most {MOST_QUESTIONS:,}; nothing was changed"
+        )
     return questions
 
 

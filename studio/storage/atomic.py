@@ -2,20 +2,16 @@
 
 import contextlib
 import errno
-import itertools
 import os
 import shutil
 import time
 from pathlib import Path
 
 from studio.storage.errors import StorageError, plain
+from studio.storage.parts import left_parts_of, new_part
 
 RETRY_AFTER_S = (0.01, 0.02, 0.04, 0.05, 0.06)
 """Pauses before another try where another program, such as a virus scanner, holds the target: 180 ms in all."""
-LEFT_AFTER_S = 60.0
-"""A part that nobody wrote to for that long was left by a killed program."""
-_ENDING = ".part"
-_COUNT = itertools.count()
 
 
 def write_atomically(path: Path, content: bytes) -> None:
@@ -26,7 +22,7 @@ def write_atomically(path: Path, content: bytes) -> None:
     """
     try:
         target = Path(os.path.realpath(path))
-        part = target.with_name(f".{target.name[:180]}.{os.getpid()}-{next(_COUNT)}{_ENDING}")
+        part = new_part(target)
         _refuse_protected(target)
         _remove_left_parts(target)
         try:
@@ -78,13 +74,10 @@ def _flush_folder(folder: Path) -> None:
 
 def _remove_left_parts(target: Path) -> None:
     """Remove what a killed program left half written beside ``target``."""
-    start, oldest = f".{target.name[:180]}.", time.time() - LEFT_AFTER_S
     with contextlib.suppress(PermissionError):
-        for left in target.parent.iterdir():
-            if left.name.startswith(start) and left.name.endswith(_ENDING):
-                with contextlib.suppress(OSError):
-                    if left.stat().st_mtime < oldest:
-                        left.unlink(missing_ok=True)
+        for left in left_parts_of(target, time.time()):
+            with contextlib.suppress(OSError):
+                left.unlink(missing_ok=True)
 
 
 def _refuse_protected(target: Path) -> None:

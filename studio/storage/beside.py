@@ -4,18 +4,17 @@ For what is small enough to be held in memory there is ``atomic.write_atomically
 """
 
 import contextlib
-import itertools
 import os
 import shutil
 import time
 from collections.abc import Iterator
 from pathlib import Path
 
-from studio.storage.atomic import LEFT_AFTER_S, RETRY_AFTER_S, reason
+from studio.storage.atomic import RETRY_AFTER_S, reason
 from studio.storage.errors import StorageError, plain
+from studio.storage.parts import left_parts_of, new_part
 
-_PART, _OLD = ".part", ".old"
-_COUNT = itertools.count()
+_OLD = ".old"
 
 
 @contextlib.contextmanager
@@ -42,7 +41,7 @@ def folder_beside(target: Path) -> Iterator[Path]:
 
 @contextlib.contextmanager
 def _part(target: Path) -> Iterator[Path]:
-    part = target.with_name(f".{target.name[:180]}.{os.getpid()}-{next(_COUNT)}{_PART}")
+    part = new_part(target)
     try:
         _tidy(target)
         try:
@@ -91,15 +90,8 @@ def _tidy(target: Path) -> None:
     old = target.with_name(f".{target.name[:180]}{_OLD}")
     if old.exists() and not target.exists():
         _replace(old, target)
-    oldest = time.time() - LEFT_AFTER_S
-    for left in target.parent.glob(f".{_literal(target.name[:180])}.*{_PART}"):
-        with contextlib.suppress(OSError):
-            if left.stat().st_mtime < oldest:
-                _remove(left)
-
-
-def _literal(name: str) -> str:
-    return "".join(f"[{sign}]" if sign in "*?[" else sign for sign in name)
+    for left in left_parts_of(target, time.time()):
+        _remove(left)
 
 
 def _remove(path: Path) -> None:

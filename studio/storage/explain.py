@@ -27,8 +27,12 @@ _EXAMPLES = {
 _NAMES = {dict: "an object", list: "a list", str: "text", bool: "true or false", int: "a number", float: "a number"}
 
 
+UNSEEN = object()
+"""In place of the content of a file too large for a second look: the value that was read is then not told."""
+
+
 def explain(error: Exception, raw: Any) -> str:
-    """One line for ``error``, raised for the untyped content ``raw`` of an episode file."""
+    """One line for ``error``, raised for the untyped content ``raw`` of an episode file (`UNSEEN`: not known)."""
     complaint = str(error)
     at = _AT.search(complaint)
     path = at["path"] if at else ""
@@ -41,10 +45,10 @@ def explain(error: Exception, raw: Any) -> str:
         return f"{_joined(where, name)}: nothing was read; {_expected(f'{path}.{name}')}"
     if what.startswith("Number out of range"):
         return f"{where}: the number is out of range{_example(path)}"
-    value = _value_at(raw, path)
+    read = "" if raw is UNSEEN else f", read {_read(_value_at(raw, path))}"
     if what.startswith(("Expected", "Invalid")):
-        return f"{where or 'the file'}: {_expected(path)}, read {_read(value)}{_example(path)}"
-    return f"{where or 'the file'}: {plain(what)}, read {_read(value)}{_example(path)}"
+        return f"{where or 'the file'}: {_expected(path)}{read}{_example(path)}"
+    return f"{where or 'the file'}: {plain(what)}{read}{_example(path)}"
 
 
 def _unknown_name(where: str, name: str, path: str) -> str:

@@ -6,6 +6,7 @@ Neither matplotlib nor reportlab is imported here or by what is imported here: t
 import datetime as dt
 import gc
 import sys
+from functools import partial
 from pathlib import Path
 
 from PySide6.QtCore import QTimer
@@ -18,9 +19,11 @@ from studio.window.faults import Faults, start_log
 from studio.window.main_window import NAME, MainWindow
 from studio.window.palette import Appearance
 from studio.window.preferences import Preferences
+from studio.window.sweeping import start_sweep
 
 PROGRAM = "tire-episode-studio"
 _SOON_MS = 20
+_LATER_MS = 3000
 
 
 def run_window(path: Path | None = None) -> int:
@@ -36,6 +39,7 @@ def run_window(path: Path | None = None) -> int:
     if path is None:
         QTimer.singleShot(0, window.offer_unsaved)
     QTimer.singleShot(_SOON_MS, window.complete)
+    QTimer.singleShot(_LATER_MS, partial(start_sweep, window.jobs))
     try:
         return app.exec()
     finally:

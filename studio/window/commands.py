@@ -73,6 +73,11 @@ class Commands(QObject):
         if not keep:
             self.forget_recent()
 
+    def bring_back(self) -> None:
+        """Make the kept copy that the menu entry names the episode."""
+        self.commit()
+        self._owner.keeper.bring_back(_data(self.sender()))
+
     def open_demo(self) -> None:
         """Open a copy of the demo that the menu entry names, or of the first one."""
         self.commit()

@@ -5,6 +5,7 @@ at and changed in the window, and saved under another name.
 """
 
 import datetime as dt
+import os
 from pathlib import Path
 
 from PySide6.QtCore import QObject, Signal
@@ -13,6 +14,7 @@ from studio import shipped
 from studio.model.episode import Episode
 from studio.model.problem import Problem
 from studio.storage import episode_file, recent
+from studio.storage.autosave import Kept, Rescue, hold_far
 from studio.storage.errors import StorageError
 from studio.storage.lock import EpisodeLock, HeldElsewhere
 from studio.storage.outside import Fingerprint, changed_outside, fingerprint
@@ -64,7 +66,7 @@ class Keeper(QObject):
 
     def open(self, path: Path) -> bool:
         """Open the episode at ``path``, a shipped demo as a copy; whether it is open now."""
-        if path.resolve().parent == shipped.demos().resolve():
+        if os.path.realpath(path.parent) == os.path.realpath(shipped.demos()):
             return self.open_demo(path)
         if not self.may_leave():
             return False
@@ -72,18 +74,60 @@ class Keeper(QObject):
         try:
             episode = episode_file.load(path, self._problems)
         except StorageError as error:
-            self._dialogs.tell("This file cannot be opened", str(error))
-            return False
+            return self._open_what_was_kept(path, str(error))
         taken = self._take_lock(path)
         if taken is None:
             return False
         lock, held_by = taken
         rescued = None if held_by else self._rescues.ask(path, episode)
-        self._start(rescued or episode, path, lock=lock, held_by=held_by, clean=rescued is None)
+        clean = rescued is None
+        self._start(rescued.episode if rescued else episode, path, lock=lock, held_by=held_by, clean=clean)
         self._known = known
+        if rescued is not None:
+            self._take_over(rescued)
         if self._preferences.settings.keep_recent:
             recent.remember(path)
         return True
+
+    def _open_what_was_kept(self, path: Path, why: str) -> bool:
+        """The file does not read: open unsaved work on it or the version before, unsaved, if the user wants that."""
+        known = fingerprint(path)
+        rescued = self._rescues.ask_broken(path, why, self._problems) if known is not None else None
+        if rescued is None:
+            if known is None:
+                self._dialogs.tell("This file cannot be opened", why)
+            return False
+        taken = self._take_lock(path)
+        if taken is None:
+            return False
+        lock, held_by = taken
+        self._start(rescued.episode, path, lock=lock, held_by=held_by, clean=False)
+        self._known = known
+        return True
+
+    def _take_over(self, rescued: Rescue) -> None:
+        """What was restored is this window's unsaved work from now on; a copy of another name has done its duty."""
+        try:
+            kept = self._autosave.keep_now()
+        except StorageError as error:
+            self.said.emit(f"No rescue copy could be kept: {error}")
+            return
+        if kept is not None and kept != rescued.path:
+            rescued.path.unlink(missing_ok=True)
+
+    def bring_back(self, kept: Kept) -> None:
+        """Make a kept copy the episode: of the open file as a step that can be undone, else as work without a name."""
+        try:
+            episode = episode_file.load(kept.path, self._problems)
+        except StorageError as error:
+            self._dialogs.tell("This copy cannot be brought back", str(error))
+            return
+        if kept.kind != "put_aside_unnamed":
+            self._document.edit("Bring back a kept copy", episode)
+            self.said.emit(f"The copy of {kept.written:%b %d, %H:%M} is back; undo takes you to what was here before")
+        elif self.may_leave():
+            self._start(episode, None, clean=False)
+            self.said.emit("The copy is back; save it under a name of yours")
 
     def open_demo(self, path: Path) -> bool:
         """Open a copy of a demo: it has no file yet, so the shipped one is never written."""
@@ -103,15 +147,14 @@ class Keeper(QObject):
         rescue = self._rescues.ask_untitled()
         if rescue is not None:
             self._start(rescue.episode, None, clean=False)
-            self._autosave.keep_now()
-            rescue.path.unlink(missing_ok=True)
+            self._take_over(rescue)
 
     def _take_lock(self, path: Path) -> tuple[EpisodeLock | None, str] | None:
         """The lock, or who holds it; None where the user would rather not read only."""
-        if self._document.path == path and self._lock is not None:
+        if self._lock is not None and self._is_here(path):
             return self._lock, ""
         try:
-            return EpisodeLock.take(path), ""
+            return self._locked(path), ""
         except HeldElsewhere as error:
             held_by = error.holder.words() if error.holder else "another process"
             text = f"{path.name} is open in {held_by}. Read it here, and save what you change under another name."
@@ -122,10 +165,25 @@ class Keeper(QObject):
             self.said.emit(str(error))
             return None, ""
 
+    def _is_here(self, path: Path) -> bool:
+        """Whether ``path`` is the open file, by whatever name."""
+        here = self._document.path
+        return here is not None and os.path.realpath(here) == os.path.realpath(path)
+
+    def _locked(self, path: Path) -> EpisodeLock:
+        """The lock beside the file, or where none can lie there, one for the windows on this machine."""
+        try:
+            return EpisodeLock.take(path)
+        except HeldElsewhere:
+            raise
+        except StorageError:
+            return hold_far(path)
+
     def _start(
         self, episode: Episode, path: Path | None, *, lock: EpisodeLock | None = None, held_by: str = "",
         clean: bool = True,
     ) -> None:  # fmt: skip
+        self._autosave.leave()
         if self._lock is not None and self._lock is not lock:
             self._lock.release()
         self._lock, self._known = lock, None
@@ -149,13 +207,14 @@ class Keeper(QObject):
         if path is None:
             return False
         path = path if path.suffix else path.with_suffix(".json")
-        if path == self._document.path and not self._document.read_only:
+        if self._is_here(path) and not self._document.read_only:
             return self._write(path)
         try:
-            lock = EpisodeLock.take(path)
+            lock = self._locked(path)
         except StorageError as error:
             self._dialogs.tell("This name cannot be used", str(error))
             return False
+        self._rescues.put_aside(path)
         if not self._write(path):
             lock.release()
             return False
@@ -165,7 +224,7 @@ class Keeper(QObject):
         return True
 
     def _write(self, path: Path) -> bool:
-        before = self._document.path
+        before = self._autosave.place
         try:
             episode_file.save(path, self._document.episode)
         except StorageError as error:
@@ -195,26 +254,27 @@ class Keeper(QObject):
             self.said.emit(f"{path.name} is no longer there; save to write it again")
 
     def ask_outside(self) -> bool:
-        """Somebody else changed the file: reload it, keep what is here, or save it under another name."""
+        """Somebody else changed the file: reload it, overwrite it, or save it under another name."""
         path = self._document.path
         assert path is not None
         choices = (
             Choice("reload", "Reload the file"),
-            Choice("keep", "Keep mine", by_enter=True),
+            Choice("overwrite", "Overwrite with mine"),
             Choice("save_as", "Save mine as…"),
-            Choice("later", "Decide later", by_escape=True),
+            Choice("later", "Decide later", by_enter=True, by_escape=True),
         )
         self._asking = True
         try:
             answer = self._dialogs.choose(
-                "The file was changed outside", f"{path.name} was changed by another program since it was read here.",
-                choices, self._outside_detail(path),
+                "The file was changed outside", f"{path.name} was changed by another program since it was read here. "
+                "Overwriting puts what you have here in its place; what the other program wrote can then be had by "
+                "File > Bring back until you save again.", choices, self._outside_detail(path),
             )  # fmt: skip
         finally:
             self._asking = False
         if answer == "reload":
             return self._reload(path)
-        if answer == "keep":
+        if answer == "overwrite":
             return self._write(path)
         return self.save_as() if answer == "save_as" else False
 
@@ -242,6 +302,7 @@ class Keeper(QObject):
     def may_leave(self) -> bool:
         """Whether the episode may be left: it is saved, or the user gives the changes up."""
         if self._document.is_clean:
+            self._autosave.drop(self._autosave.place)  # work that was kept and then undone
             return True
         title = self._document.episode.title
         answer = self._dialogs.choose(
@@ -251,14 +312,14 @@ class Keeper(QObject):
         if answer == "save":
             return self.save()
         if answer == "discard":
-            self._autosave.drop(self._document.path)
+            self._autosave.drop(self._autosave.place)
             return True
         return False
 
     def close(self) -> None:
         """The window closes: let go of the file."""
+        self._autosave.drop(self._autosave.place)
         self._autosave.stop()
-        self._autosave.drop(self._document.path)
         if self._lock is not None:
             self._lock.release()
             self._lock = None

@@ -3,9 +3,8 @@
 Nothing is written beside the episode before it is saved; then the look, its logo and its fonts lie there together.
 """
 
+import os
 import re
-import shutil
-import tempfile
 from pathlib import Path
 from typing import Any
 
@@ -16,6 +15,7 @@ from studio.graphics.look import Fonts, Look, LookError, LookFile, fitted_out, s
 from studio.graphics.look_check import faults, remarks
 from studio.graphics.look_file import beside, encode_look_file, read_bytes, read_look_file
 from studio.storage.atomic import write_atomically
+from studio.storage.leftovers import remove_temporary_folder, temporary_folder
 
 _FONT_ROLES = ("regular", "semibold", "bold")
 _NOT_ID = re.compile(r"[^a-z0-9_]+")
@@ -34,7 +34,7 @@ class Draft:
     def folder(self) -> Path:
         """The draft's own folder, made when first needed."""
         if self._folder is None:
-            self._folder = Path(tempfile.mkdtemp(prefix="tire-episode-look-"))
+            self._folder = temporary_folder("look")
         return self._folder
 
     def begin(self, look: LookFile, folder: Path | None) -> None:
@@ -108,7 +108,7 @@ class Draft:
     def clear(self) -> None:
         """Remove the draft's folder."""
         if self._folder is not None:
-            shutil.rmtree(self._folder, ignore_errors=True)
+            remove_temporary_folder(self._folder)
             self._folder = None
 
     def _copy(self, source: Path, name: str) -> None:
@@ -158,7 +158,7 @@ def refuse_strange(path: Path) -> None:
 def relative_look(path: Path, folder: Path) -> str | None:
     """The look's path from the episode's folder; None where it lies elsewhere or its name is too long."""
     try:
-        name = path.resolve().relative_to(folder.resolve()).as_posix()
+        name = Path(os.path.realpath(path)).relative_to(os.path.realpath(folder)).as_posix()
     except ValueError:
         return None
     return name if len(name) <= 100 else None

@@ -54,7 +54,7 @@ class MainWindow(QMainWindow):
         super().__init__()
         self.document, self.appearance, self.preferences, self.dialogs = document, appearance, preferences, dialogs
         self.jobs = JobRunner(self)
-        self.autosave = Autosave(document, self.jobs, preferences.settings.autosave_every_s, parent=self)
+        self.autosave = Autosave(document, preferences.settings.autosave_every_s, parent=self)
         workshop = Workshop(document, appearance, self.jobs, dialogs)
         self.places = Places(slots, workshop, self._take_in)
         self._before_find = ""

@@ -29,6 +29,7 @@ class Menus:
         self.all += [*self._of_places.values(), bar.addMenu(HELP)]
         file_menu, view_menu = self.all[0], self.all[2]
         self.recent, self.demos, self.regions = QMenu("Open &recent"), QMenu("Open &demo"), QMenu("&Region")
+        self.kept = QMenu("&Bring back")
         view_menu.addActions(list(place_actions))
         for command in COMMANDS:
             menu = next(each for each in self.all if each.title() == command.menu)
@@ -37,6 +38,7 @@ class Menus:
             menu.addAction(actions[command.name])
         file_menu.insertMenu(actions["save"], self.recent)
         file_menu.insertMenu(actions["save"], self.demos)
+        file_menu.insertMenu(actions["save"], self.kept)
         view_menu.insertMenu(actions["follow_system"], self.regions)
         self._group("us_units", "metric_units")
         self._group("follow_system", "light", "dark")
@@ -56,6 +58,7 @@ class Menus:
         fill(self.demos, [(_demo_title(path.stem), path) for path in demo_files()], self._commands.open_demo)
         self.regions.aboutToShow.connect(self.fill_regions)
         self.recent.aboutToShow.connect(self.fill_recent)
+        self.kept.aboutToShow.connect(self.fill_kept)
 
     def fill_regions(self) -> None:
         """The regions whose limits are known; the one that applies is checked."""
@@ -84,6 +87,17 @@ class Menus:
         keep.setCheckable(True)
         keep.setChecked(self._commands.keeps_recent)
         keep.triggered.connect(self._commands.keep_recent)
+
+    def fill_kept(self) -> None:
+        """What was put aside or waits for a decision, and the version before the last save, newest first."""
+        from studio.storage.autosave import kept_copies  # not at start
+        from studio.window.rescue_desk import kept_words
+
+        path = self._document.path
+        found = kept_copies(path)
+        fill(self.kept, [(kept_words(kept, path), kept) for kept in found], self._commands.bring_back)
+        if not found:
+            self.kept.addAction("Nothing is kept").setEnabled(False)
 
     def refresh(self) -> None:
         """Enable, name and check the entries as things stand."""

@@ -1,5 +1,6 @@
 """The photos of a tire: paths from the episode's folder, so that the folder can be moved as a whole."""
 
+import os
 from pathlib import Path
 
 from msgspec.structs import replace
@@ -18,7 +19,7 @@ MOST_CHARACTERS = 200
 def relative_photo(photo: Path, episode: Path) -> str | None:
     """The photo's path from the episode's folder; None where it lies elsewhere."""
     try:
-        return photo.resolve().relative_to(episode.resolve().parent).as_posix()
+        return Path(os.path.realpath(photo)).relative_to(Path(os.path.realpath(episode)).parent).as_posix()
     except ValueError:
         return None
 

@@ -1,12 +1,11 @@
 """The session's own folder: files that were dragged or copied out live there until the program ends."""
 
 import atexit
-import shutil
-import tempfile
 from hashlib import sha256
 from pathlib import Path
 
 from studio.storage.atomic import write_atomically
+from studio.storage.leftovers import remove_temporary_folder, temporary_folder
 
 
 class SessionCache:
@@ -19,7 +18,7 @@ class SessionCache:
     def folder(self) -> Path:
         """The folder, made when first needed and removed when the program ends."""
         if self._folder is None:
-            self._folder = Path(tempfile.mkdtemp(prefix="tire-episode-studio-"))
+            self._folder = temporary_folder("studio")
             atexit.register(self.clear)
         return self._folder
 
@@ -35,5 +34,5 @@ class SessionCache:
         """Remove the folder with all that is in it."""
         if self._folder is not None:
             atexit.unregister(self.clear)
-            shutil.rmtree(self._folder, ignore_errors=True)
+            remove_temporary_folder(self._folder)
             self._folder = None

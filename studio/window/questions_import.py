@@ -9,8 +9,7 @@ from pathlib import Path
 from msgspec.structs import replace
 
 from studio.model.episode import Episode
-from studio.model.question import Question, QuestionState
-from studio.questions.bringing import MOST_QUESTIONS
+from studio.model.question import MOST_QUESTIONS, Question, QuestionState
 from studio.questions.scrub import scrub
 from studio.questions.similar import duplicates, facts_of
 from studio.questions.sorting import sort_out
@@ -66,19 +65,25 @@ def _noun(kind: str, count: int) -> str:
     return kind if count == 1 or kind.endswith("0") or kind[:1].isupper() else f"{kind}s"
 
 
-def file_job(path: Path, questions: Sequence[Question], known: Mapping[Key, Told]) -> Job:
-    """Bring in a table of comments; returns Brought. Raises CsvError or StorageError for a file that is none."""
+def file_job(path: Path, episode: Episode, known: Mapping[Key, Told]) -> Job:
+    """Bring in a table of comments; returns Brought. Raises CsvError or StorageError for a file that is none, and for
+    more than the episode's file can hold, before the work on them begins.
+    """
     from studio.storage.comments_csv import MOST_BYTES, read_comments
     from studio.storage.episode_file import read_bytes
+    from studio.storage.room import check_room, shortened, shortened_remark
 
     yield Progress(0, 0, "reading the table")
     table = read_comments(read_bytes(path, MOST_BYTES))
-    comments = [(its.text, its.on) for its in table.comments]
-    remarks = tuple(table.remarks)
+    texts = [its.text for its in table.comments]
+    check_room(episode, texts)
+    comments = [(shortened(its.text), its.on) for its in table.comments]
+    cut = shortened_remark(texts)
+    remarks = (*table.remarks, *([cut] if cut else []))
     if table.dropped:
         remarks += (f"columns with authors were not read: {', '.join(table.dropped[:4])}",)
     yield Progress(0, len(comments), _WHAT)
-    brought = yield from _bring(comments, questions, known)
+    brought = yield from _bring(comments, episode.questions, known)
     return replace_remarks(brought, remarks)
 
 

@@ -8,6 +8,7 @@ from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QGuiApplication
 
 from studio.storage.errors import StorageError
+from studio.storage.room import check_size
 from studio.window.place import Workshop
 from studio.window.questions_bar import MOST_TYPED
 from studio.window.questions_import import Brought, file_job, paste_job, with_brought
@@ -55,7 +56,7 @@ class Intake(QObject):
 
     def take_comments(self, path: Path) -> None:
         """Bring in a table of comments."""
-        job = partial(file_job, path, self._workshop.document.episode.questions, dict(self._known()))
+        job = partial(file_job, path, self._workshop.document.episode, dict(self._known()))
         self._bring(f"Importing {path.name}", job, quiet=False)
 
     def _bring(self, name: str, job: Factory, *, quiet: bool) -> None:
@@ -74,8 +75,10 @@ class Intake(QObject):
         self._bringing = None
         try:
             after, at = with_brought(self._workshop.document.episode, brought)
-        except ValueError as error:
+            check_size(after)
+        except (StorageError, ValueError) as error:
             self.said.emit(str(error))
+            self._workshop.dialogs.tell("No comments were taken in", str(error))
             return
         count = f"{brought.read:,} comments"
         self._workshop.document.edit("Take in a comment" if brought.single else f"Import {count}", after)

@@ -13,7 +13,7 @@ from typing import Any
 import msgspec
 import pytest
 
-from studio.storage import atomic
+from studio.storage import atomic, parts
 from studio.storage.atomic import write_atomically
 from studio.storage.episode_file import decode, encode
 from studio.storage.errors import StorageError
@@ -119,10 +119,10 @@ def test_killed_at_a_moment_of_chance_the_file_opens(target: Path, tmp_path: Pat
 
 
 def test_what_a_killed_process_left_is_removed_once_it_is_old(target: Path) -> None:
-    old, fresh = (target.with_name(f".episode.json.4711-{number}.part") for number in (0, 1))
+    old, fresh = (target.with_name(f".episode.json.99999999-{number}.part") for number in (0, 1))
     for part in (old, fresh):
         part.write_bytes(b"half")
-    long_ago = time.time() - atomic.LEFT_AFTER_S - 1
+    long_ago = time.time() - parts.LEFT_AFTER_S - 1
     os.utime(old, (long_ago, long_ago))
     write_atomically(target, AFTER)
     assert others(target) == [fresh.name]  # that one may still be written by another program

@@ -60,7 +60,7 @@ def test_what_was_kept_is_offered_until_it_is_saved(path: Path) -> None:
     save(path, EDITED)
     assert recoverable(path) is None
     discard_rescue(path)
-    assert [each.name for each in path.parent.iterdir()] == ["episode.json"]
+    assert sorted(each.name for each in path.parent.iterdir()) == [".episode.json.bak", "episode.json"]
 
 
 def test_it_is_offered_too_where_the_episode_itself_is_gone_or_broken(path: Path) -> None:
@@ -100,6 +100,7 @@ def test_the_newer_of_two_copies_is_offered(path: Path) -> None:
     beside, far = rescue_paths(path)
     assert beside is not None
     far.parent.mkdir(parents=True)
+    os.utime(path, (900_000_000, 900_000_000))
     for place, title, at in ((beside, "older", 1_000_000_000), (far, "newer", 1_000_000_100)):
         place.write_bytes(encode(msgspec.structs.replace(SMALL, title=title)))
         os.utime(place, (at, at))

@@ -65,7 +65,7 @@ def test_what_a_killed_program_left_is_put_right(tmp_path: Path) -> None:
     """Killed between its two renames: the old folder stands aside, an unfinished one lies about."""
     (tmp_path / ".seq.old").mkdir()
     (tmp_path / ".seq.old" / "old").write_bytes(b"")
-    left = tmp_path / ".seq.1-1.part"
+    left = tmp_path / ".seq.99999999-1.part"
     left.mkdir()
     os.utime(left, (time.time() - 3600,) * 2)
     (tmp_path / ".seq.2-1.part").mkdir()  # another program's, being written now

@@ -268,7 +268,7 @@ def test_a_huge_file_is_refused_before_it_is_read(tmp_path: Path, monkeypatch: p
         raise AssertionError("it was opened")
 
     monkeypatch.setattr(Path, "open", never)
-    with pytest.raises(EpisodeFileError, match=r"20\.0 MB is too large; expected at most 20 MB"):
+    with pytest.raises(EpisodeFileError, match=r"100\.0 MB is too large; expected at most 100 MB"):
         load(path, nothing_wrong)
     with pytest.raises(EpisodeFileError, match="too large"):
         decode(b" " * (episode_file.MOST_BYTES + 1))

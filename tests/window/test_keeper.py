@@ -28,8 +28,8 @@ def document(qapp):
 
 
 @pytest.fixture
-def autosave(document, jobs):
-    made = Autosave(document, jobs, 20)
+def autosave(document):
+    made = Autosave(document, 20)
     yield made
     made.stop()
 
@@ -140,7 +140,7 @@ def test_one_may_also_decide_not_to_read(keeper, document, answers, saved):
 
 
 def test_unsaved_work_is_kept_within_thirty_seconds_and_never_in_the_users_file(
-    keeper, document, autosave, jobs, saved, qtbot
+    keeper, document, autosave, saved, qtbot
 ):
     keeper.open(saved)
     assert autosave.interval_ms <= MOST_SECONDS * 1000 == 30_000
@@ -151,15 +151,14 @@ def test_unsaved_work_is_kept_within_thirty_seconds_and_never_in_the_users_file(
     qtbot.waitUntil(lambda: recoverable(saved) is not None)
     assert recoverable(saved).episode.title == "Unsaved"
     assert on_disk(saved) == "Spring check"
-    assert not jobs.busy  # nobody is asked to wait for it
 
 
-def test_a_save_takes_the_rescue_copy_away_and_none_comes_back(keeper, document, autosave, jobs, saved, qtbot):
+def test_a_save_takes_the_rescue_copy_away_and_none_comes_back(keeper, document, autosave, saved, qtbot):
     keeper.open(saved)
     rename(document, "Unsaved")
     autosave.keep()
     keeper.save()  # while the copy may be on its way
-    qtbot.waitUntil(lambda: len(jobs) == 0)
+    qtbot.waitUntil(lambda: not autosave.is_writing)
     assert recoverable(saved) is None
     assert not rescue_paths(saved)[0].exists()
 
@@ -194,7 +193,7 @@ def test_work_that_never_had_a_name_is_offered_too(keeper, document, answers, ho
 
 @pytest.mark.parametrize(
     ("answer", "here", "there"),
-    [("reload", "Theirs", "Theirs"), ("keep", "Mine", "Mine"), ("later", "Mine", "Theirs")],
+    [("reload", "Theirs", "Theirs"), ("overwrite", "Mine", "Mine"), ("later", "Mine", "Theirs")],
 )
 def test_a_change_from_outside_is_noticed_and_asked_about(keeper, document, answers, saved, answer, here, there):
     keeper.open(saved)
@@ -290,17 +289,17 @@ def test_a_title_makes_a_harmless_name(title, name):
     assert keeper_module._file_name(title) == name
 
 
-def test_a_job_that_fails_is_tried_again(document, jobs, qtbot, caplog):
+def test_a_job_that_fails_is_tried_again(document, qtbot, caplog):
     tries = []
 
     def write(_path, episode):
         tries.append(episode.title)
         raise OSError("no room")
 
-    autosave = Autosave(document, jobs, 20, write=write)
-    autosave.stop()
+    autosave = Autosave(document, 600, write=write)
     rename(document, "Mine")
     autosave.keep()
     qtbot.waitUntil(lambda: autosave.problem == "no room")
     autosave.keep()
     qtbot.waitUntil(lambda: len(tries) == 2)
+    autosave.stop()
