@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 from msgspec.structs import replace
-from PySide6.QtCore import Qt, QTimer
+from PySide6.QtCore import QEvent, Qt, QTimer
 from PySide6.QtWidgets import QApplication, QMessageBox
 
 from studio.model.episode import Episode
@@ -18,6 +18,7 @@ from studio.storage.previous import previous_path
 from studio.window.dialogs import WindowDialogs
 from studio.window.document import Document
 from studio.window.main_window import MainWindow
+from studio.window.preferences import Preferences
 from tests.window.helpers import DAY, five_tires
 
 EMPTY = Episode(title="Untitled", on=DAY)
@@ -39,8 +40,17 @@ def held(saved):
 
 
 @pytest.fixture
-def window(window_of):
-    return window_of(EMPTY)
+def window(qtbot, qapp, appearance, answers):
+    """The real window; its other places and the drawing, which nobody looks at here, are left unmade."""
+    made = MainWindow(Document(EMPTY), appearance, Preferences(), answers)
+    made.show()
+    yield made
+    made.autosave.stop()
+    assert made.jobs.close()
+    made.keeper.close()
+    made.hide()
+    made.deleteLater()
+    qapp.sendPostedEvents(None, QEvent.Type.DeferredDelete)
 
 
 def titled(title: str) -> Episode:
@@ -174,16 +184,16 @@ def answered_by_keys(qtbot, *keys: Qt.Key) -> list[str]:
     return texts
 
 
-def real_window(window_of, qapp) -> MainWindow:
-    window = window_of(EMPTY)
+@pytest.fixture
+def asking(window):
+    """The same window with the real question boxes."""
     dialogs = WindowDialogs(window)
-    window.dialogs = dialogs
-    window.keeper._dialogs = window.keeper._rescues._dialogs = dialogs
+    window.dialogs = window.keeper._dialogs = window.keeper._rescues._dialogs = dialogs
     return window
 
 
-def test_esc_in_the_real_box_refuses_nothing(window_of, qapp, qtbot, saved):
-    window = real_window(window_of, qapp)
+def test_esc_in_the_real_box_refuses_nothing(asking, qtbot, saved):
+    window = asking
     write_rescue(saved, titled("Unsaved"))
     answered_by_keys(qtbot, Qt.Key.Key_Escape)
     assert window.keeper.open(saved)
@@ -192,8 +202,8 @@ def test_esc_in_the_real_box_refuses_nothing(window_of, qapp, qtbot, saved):
 
 
 @pytest.mark.parametrize("key", [Qt.Key.Key_Return, Qt.Key.Key_Escape])
-def test_neither_enter_nor_esc_overwrites_what_another_program_wrote(window_of, qapp, qtbot, saved, key):
-    window = real_window(window_of, qapp)
+def test_neither_enter_nor_esc_overwrites_what_another_program_wrote(asking, qtbot, saved, key):
+    window = asking
     window.keeper.open(saved)
     rename(window.document, "Mine")
     save(saved, titled("Theirs"))
