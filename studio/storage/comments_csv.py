@@ -3,21 +3,20 @@
 Only the words and the day are taken; columns that name an author are dropped unread. Everything is plain text.
 """
 
-import csv
 import datetime as dt
 import html
 import re
+from collections import Counter
 from collections.abc import Iterator, Sequence
 
 import msgspec
 
-from studio.storage.csv_text import CsvError
+from studio.storage.comments_rows import MOST_IN_ROW, Doubt, Record, records
+from studio.storage.csv_text import CsvError, best_separator, decoded, told_separator
 
 MOST_BYTES = 64_000_000
 MOST_ROWS = 100_000
 MOST_IN_COMMENT = 20_000
-_MOST_LINES = 40
-_MOST_IN_LINE = 60_000
 _SEPARATORS = (",", ";", "\t", "|")
 _TEXT = re.compile(
     r"^(?:comments?|texts?|messages?|body|content|questions?|comment[ _]?(?:text|body)"
@@ -48,159 +47,191 @@ class Comment(msgspec.Struct, frozen=True, kw_only=True):
     on: dt.date | None = None
 
 
-class Comments(msgspec.Struct, frozen=True, kw_only=True):
-    """The comments of a table.
+class InDoubt(msgspec.Struct, frozen=True, kw_only=True):
+    """A row read in doubt: its line in the file, why, its words, and whether they were taken as a comment."""
 
-    ``column`` is where they were found, ``dropped`` names author columns, ``remarks`` say what was mended.
+    line: int
+    why: Doubt
+    text: str
+    is_taken: bool = True
+
+
+class Comments(msgspec.Struct, frozen=True, kw_only=True):
+    """The comments of a table, and what became of each of its lines.
+
+    ``column`` is where they were found, ``dropped`` names author columns, ``remarks`` say what was mended. Each of the
+    ``lines`` below the heading that is not blank began a comment, began a row without words, was ``joined`` to the line
+    before as the rest of its cell, or stands in a row ``in_doubt`` that was not taken.
     """
 
     comments: tuple[Comment, ...]
     column: str
+    lines: int
+    without_words: int = 0
+    joined: int = 0
+    in_doubt: tuple[InDoubt, ...] = ()
     dropped: tuple[str, ...] = ()
     remarks: tuple[str, ...] = ()
 
 
+DOUBTS: dict[Doubt, tuple[str, str]] = {
+    "open": ("row has a quotation mark that never closes", "rows have a quotation mark that never closes"),
+    "marks": ("row has quotation marks that do not match", "rows have quotation marks that do not match"),
+    "wide": ("row has more cells than the heading", "rows have more cells than the heading"),
+    "short": (
+        "row ends before the column of comments and was not taken",
+        "rows end before the column of comments and were not taken",
+    ),
+    "cut": (
+        f"row was cut, being longer than {MOST_IN_ROW:,} characters",
+        f"rows were cut, being longer than {MOST_IN_ROW:,} characters",
+    ),
+}
+"""What is said of one row, and of several."""
+_LINES_TOLD = 8
+
+
 def read_comments(content: bytes) -> Comments:
-    """The comments in ``content``. Raises CsvError for what is no text, holds no comment, or is beyond all bounds."""
-    text = _decoded(content)
+    """The comments in ``content``. Raises CsvError for what holds no comment or is beyond all bounds."""
+    text = decoded(content, MOST_BYTES).text.replace("\r\n", "\n").replace("\r", "\n")
     lines = text.split("\n")
-    separator = _separator(lines[:30])
-    mended: dict[str, int] = {}
-    records = list(_records(lines, separator, mended))
-    if not records:
+    first = next((number for number, line in enumerate(lines) if line.strip()), 0)
+    separator = told_separator(lines[first])
+    first += bool(separator)
+    separator = separator or _separator(lines[first : first + 30])
+    read = list(records(lines, separator, first))
+    if not read:
         raise CsvError("the file is empty; expected a table with a column of comments, such as comment")
-    column, header, named = _column(records)
-    day = _day_column(records[0][1]) if header else None
-    rows = records[1:] if header else records
+    table = _Table.of(read, separator)
+    rows = read[1:] if table.heading else read
     if len(rows) > MOST_ROWS:
         raise CsvError(f"{len(rows):,} rows were read, expected at most {MOST_ROWS:,}; split the file")
-    comments = tuple(_comments(rows, column, day, mended))
-    if not comments:
-        raise CsvError(f"no comment stands in column {named!r}; expected the words of one in each row")
-    names = records[0][1] if header else []
-    dropped = tuple(name for i, name in enumerate(names) if i != column and _AUTHOR.search(name))
+    taken = _Taken(comments=[], in_doubt=[])
+    for record in rows:
+        table.take(record, taken)
+    if not taken.comments:
+        raise CsvError(f"no comment stands in column {table.named!r}; expected the words of one in each row")
     return Comments(
-        comments=comments,
-        column=named,
-        dropped=dropped,
-        remarks=tuple(f"{count} {what}" for what, count in mended.items() if count),
+        comments=tuple(taken.comments),
+        column=table.named,
+        lines=sum(record.lines for record in rows),
+        without_words=taken.without_words,
+        joined=sum(record.lines - 1 for record in rows),
+        in_doubt=tuple(taken.in_doubt),
+        dropped=tuple(name for i, name in enumerate(table.heading) if i != table.column and _AUTHOR.search(name)),
+        remarks=tuple(_remarks(taken)),
     )
 
 
-def _decoded(content: bytes) -> str:
-    if len(content) > MOST_BYTES:
-        raise CsvError(f"{len(content) / 1e6:.0f} MB is too large; expected at most {MOST_BYTES // 1_000_000} MB")
-    if content.startswith((b"PK\x03\x04", b"\xd0\xcf\x11\xe0", b"%PDF")):
-        raise CsvError("this is a spreadsheet's or document's own file; expected text: save it as CSV (UTF-8)")
-    for encoding in _encodings(content):
-        try:
-            return content.decode(encoding).replace("\r\n", "\n").replace("\r", "\n")
-        except UnicodeDecodeError:
-            continue
-    return content.decode("utf-8", errors="replace").replace("\r\n", "\n").replace("\r", "\n")
-
-
-def _encodings(content: bytes) -> tuple[str, ...]:
-    head = content[:400]
-    if content.startswith((b"\xff\xfe", b"\xfe\xff")):
-        return ("utf-16",)
-    if head and head[1::2].count(0) > len(head) // 4:
-        return ("utf-16-le",)
-    if head and head[::2].count(0) > len(head) // 4:
-        return ("utf-16-be",)
-    return ("utf-8-sig", "cp1252")
-
-
 def _separator(lines: Sequence[str]) -> str:
-    """The sign that cuts the first line into the most cells, of which one is a known name; else the steadiest one."""
-    first = next((line for line in lines if line.strip()), "")
-    if first.strip().lower()[:4] == "sep=" and len(first.strip()) == 5:
-        return first.strip()[4]
-    known = {sign: sum(_TEXT.match(cell.strip(' "')) is not None for cell in first.split(sign)) for sign in _SEPARATORS}
-    if max(known.values()) and first.strip().count(max(known, key=lambda s: known[s])):
-        return max(known, key=lambda sign: (known[sign], first.count(sign)))
+    """The sign that cuts a known name out of the first line; else the steadiest one."""
+    sign, named = best_separator(next(iter(lines), ""), lambda name: _TEXT.match(name) is not None, _SEPARATORS)
+    if named:
+        return sign
     counts = {sign: min((line.count(sign) for line in lines if line.strip()), default=0) for sign in _SEPARATORS}
     return max(_SEPARATORS, key=lambda sign: counts[sign])
 
 
-def _records(lines: list[str], separator: str, mended: dict[str, int]) -> Iterator[tuple[int, list[str]]]:
-    """Each record with its line. A quotation mark that is never closed takes in no more than its own line."""
-    at = 0
-    while at < len(lines):
-        if not lines[at].strip() or lines[at].strip().lower().startswith("sep="):
-            at += 1
-            continue
-        end = _end_of_record(lines, at, separator)
-        if end is None:
-            mended["rows with quotation marks that do not match, read line by line"] = (
-                mended.get("rows with quotation marks that do not match, read line by line", 0) + 1
-            )
-            yield at + 1, _cells(lines[at].replace('"', ""), separator, mended)
-            at += 1
-            continue
-        yield at + 1, _cells("\n".join(lines[at:end]), separator, mended)
-        at = end
+class _Taken(msgspec.Struct):
+    """What was taken out of the rows so far."""
+
+    comments: list[Comment]
+    in_doubt: list[InDoubt]
+    without_words: int = 0
+    cut: int = 0
 
 
-def _end_of_record(lines: list[str], at: int, separator: str) -> int | None:
-    """The line after the record that begins at ``at``; None where its quotation marks do not close soon.
+class _Table(msgspec.Struct, frozen=True, kw_only=True):
+    """Where in a row what stands; ``heading`` is empty where the table has none, ``width`` its number of cells."""
 
-    A mark opens a cell only at the cell's start and closes one only at its end: a stray one takes in no other row.
-    """
-    if lines[at].count('"') % 2 == 0:
-        return at + 1
-    if not _opens(lines[at], separator):
-        return None
-    for here in range(at + 1, min(len(lines), at + _MOST_LINES)):
-        if lines[here].count('"') % 2:
-            return here + 1 if _closes(lines[here], separator) else None
-    return None
+    separator: str
+    column: int
+    day: int | None
+    named: str
+    heading: tuple[str, ...]
+    width: int
+    authors: tuple[int, ...]
 
-
-def _opens(line: str, separator: str) -> bool:
-    """Whether the mark that is left open in ``line`` stands at the start of a cell."""
-    within, opened = False, 0
-    for place, sign in enumerate(line):
-        if sign == '"':
-            within = not within
-            opened = place if within else opened
-    before = line[:opened].rstrip(" ")
-    return not before or before.endswith(separator)
-
-
-def _closes(line: str, separator: str) -> bool:
-    """Whether the first mark of ``line`` that is no doubled one stands at the end of a cell."""
-    place = line.find('"')
-    while line[place + 1 : place + 2] == '"':
-        place = line.find('"', place + 2)
-        if place < 0:
-            return False
-    after = line[place + 1 :].lstrip(" ")
-    return not after or after.startswith(separator)
-
-
-def _cells(record: str, separator: str, mended: dict[str, int]) -> list[str]:
-    if len(record) > _MOST_IN_LINE:
-        mended["rows cut, being longer than 60,000 characters"] = (
-            mended.get("rows cut, being longer than 60,000 characters", 0) + 1
+    @classmethod
+    def of(cls, read: list[Record], separator: str) -> "_Table":
+        column, has_heading, named = _column(read)
+        heading = tuple(cell.strip() for cell in read[0].cells) if has_heading else ()
+        return cls(
+            separator=separator,
+            column=column,
+            day=_day_column(heading),
+            named=named,
+            heading=heading,
+            width=len(heading) or Counter(len(record.cells) for record in read[:400]).most_common(1)[0][0],
+            authors=tuple(i for i, name in enumerate(heading) if i != column and _AUTHOR.search(name)),
         )
-        record = record[:_MOST_IN_LINE].replace('"', "")
-    try:
-        return next(csv.reader([record.replace("\x00", " ")], delimiter=separator), [])
-    except csv.Error:
-        return record.replace('"', "").split(separator)
+
+    def take(self, record: Record, taken: _Taken) -> None:
+        """Put what the row holds where it belongs."""
+        cells, doubt = record.cells, record.doubt
+        while len(cells) > self.width and not cells[-1].strip():
+            cells = cells[:-1]
+        if len(cells) > self.width:
+            cells, doubt = self._narrowed(cells), doubt or "wide"
+        if len(cells) <= self.column:
+            self._leave(record, taken)
+            return
+        text = plain_comment(cells[self.column])
+        if not text:
+            taken.without_words += 1
+            return
+        if doubt:
+            taken.in_doubt.append(InDoubt(line=record.line, why=doubt, text=text[:MOST_IN_COMMENT]))
+        taken.cut += len(text) > MOST_IN_COMMENT
+        on = _date(cells[self.day]) if self.day is not None and self.day < len(cells) else None
+        taken.comments.append(Comment(line=record.line, text=text[:MOST_IN_COMMENT], on=on))
+
+    def _narrowed(self, cells: list[str]) -> list[str]:
+        """The cells with those joined that separators in the words of a comment made of it."""
+        cells = list(cells)
+        for author in self.authors:  # "Doe, Jo" is one author, and never part of a comment
+            at = author if author < self.column else len(cells) - self.width + author - 1
+            if len(cells) > self.width and _LAST_NAME.match(cells[at]) and _FIRST_NAME.match(cells[at + 1]):
+                del cells[at + 1 if author < self.column else at]
+        end = self.column + len(cells) - self.width + 1
+        return [*cells[: self.column], self.separator.join(cells[self.column : end]), *cells[end:]]
+
+    def _leave(self, record: Record, taken: _Taken) -> None:
+        """A row that does not reach the comments: whose words these are cannot be known, so they are only shown."""
+        if text := plain_comment(self.separator.join(record.cells)):
+            taken.in_doubt.append(InDoubt(line=record.line, why="short", text=text[:MOST_IN_COMMENT], is_taken=False))
+        else:
+            taken.without_words += 1
 
 
-def _column(records: list[tuple[int, list[str]]]) -> tuple[int, bool, str]:
+_LAST_NAME = re.compile(r"^[A-ZÀ-Þ][\w'’-]+$")
+_FIRST_NAME = re.compile(r"^ [A-ZÀ-Þ][\w.'’-]*(?: [A-Z]\.?)?$")
+
+
+def _remarks(taken: _Taken) -> Iterator[str]:
+    for why, (of_one, of_several) in DOUBTS.items():
+        lines = [row.line for row in taken.in_doubt if row.why == why]
+        if lines:
+            told = ", ".join(f"{line}" for line in lines[:_LINES_TOLD])
+            more = f" and {len(lines) - _LINES_TOLD:,} more" if len(lines) > _LINES_TOLD else ""
+            said = of_one if len(lines) == 1 else of_several
+            yield f"{len(lines):,} {said}: line{'' if len(lines) == 1 else 's'} {told}{more}"
+    if taken.without_words:
+        yield f"{taken.without_words:,} {'row' if taken.without_words == 1 else 'rows'} without words"
+    if taken.cut:
+        yield f"{taken.cut:,} {'comment' if taken.cut == 1 else 'comments'} cut to {MOST_IN_COMMENT:,} characters"
+
+
+def _column(read: list[Record]) -> tuple[int, bool, str]:
     """(the column of the comments, whether the first row is a heading, its name)."""
-    header = [cell.strip() for cell in records[0][1]]
+    header = [cell.strip() for cell in read[0].cells]
     for index, name in enumerate(header):
         if _TEXT.match(name):
             return index, True, name
     heading = any(_DAY.match(name) or (_AUTHOR.search(name) and len(name) < 25) for name in header) and len(header) > 1
     lengths: dict[int, int] = {}
-    for _, cells in records[1 if heading else 0 : 400]:
-        for index, cell in enumerate(cells):
+    for record in read[1 if heading else 0 : 400]:
+        for index, cell in enumerate(record.cells):
             if not (heading and index < len(header) and _AUTHOR.search(header[index])):
                 lengths[index] = lengths.get(index, 0) + len(cell)
     if not lengths:
@@ -209,28 +240,8 @@ def _column(records: list[tuple[int, list[str]]]) -> tuple[int, bool, str]:
     return best, heading, header[best] if heading and best < len(header) else f"column {best + 1}"
 
 
-def _day_column(header: list[str]) -> int | None:
+def _day_column(header: Sequence[str]) -> int | None:
     return next((index for index, name in enumerate(header) if _DAY.match(name.strip())), None)
-
-
-def _comments(
-    rows: list[tuple[int, list[str]]], column: int, day: int | None, mended: dict[str, int]
-) -> Iterator[Comment]:
-    for line, cells in rows:
-        cell = cells[column] if column < len(cells) else ""
-        text = plain_comment(cell)
-        if not text:
-            mended["rows without words"] = mended.get("rows without words", 0) + 1
-            continue
-        if len(text) > MOST_IN_COMMENT:
-            mended[f"comments cut to {MOST_IN_COMMENT:,} characters"] = (
-                mended.get(f"comments cut to {MOST_IN_COMMENT:,} characters", 0) + 1
-            )
-        yield Comment(
-            line=line,
-            text=text[:MOST_IN_COMMENT],
-            on=_date(cells[day]) if day is not None and day < len(cells) else None,
-        )
 
 
 def plain_comment(cell: str) -> str:

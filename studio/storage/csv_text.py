@@ -1,9 +1,10 @@
 """Text tables as spreadsheets write them: which encoding, which separator, and bounded in every direction."""
 
+import codecs
 import csv
 import io
 import unicodedata
-from collections.abc import Collection, Iterator
+from collections.abc import Callable, Collection, Iterator, Sequence
 from typing import NamedTuple
 
 from studio.storage.errors import StorageError, plain, shown
@@ -42,7 +43,7 @@ def read_rows(content: bytes, known: Collection[str]) -> tuple[tuple[str, ...], 
     first = next((number for number, line in enumerate(lines) if line.strip()), None)
     if first is None:
         raise CsvError(f"the file is empty; expected a first line with the names of the columns: {_some(known)}")
-    if lines[first].strip().lower() in {f"sep={separator}" for separator in _SEPARATORS}:
+    if told_separator(lines[first]) in _SEPARATORS:
         first += 1
     separator = _separator(lines[first] if first < len(lines) else "", first + 1, known)
     parsed = _parsed(lines[first:], separator, first)
@@ -64,38 +65,78 @@ def _some(known: Collection[str]) -> str:
     return ", ".join(list(known)[:12])
 
 
-def _text(content: bytes) -> str:
-    if len(content) > MOST_BYTES:
-        raise CsvError(f"{len(content) / 1e6:.1f} MB is too large; expected at most {MOST_BYTES // 1_000_000} MB")
-    if content.startswith((b"PK\x03\x04", b"\xd0\xcf\x11\xe0")):
-        raise CsvError("this is a spreadsheet's own file; expected text: save it as CSV (UTF-8)")
-    for encoding in _encodings(content):
-        try:
-            text = content.decode(encoding)
-        except UnicodeDecodeError:
-            continue
-        if "\x00" not in text:
-            return text
-    raise CsvError("this is not text; expected a table saved as CSV (UTF-8)")
+class Decoded(NamedTuple):
+    """The text of a file; ``sound`` where every byte of it had a meaning."""
+
+    text: str
+    sound: bool
 
 
-def _encodings(content: bytes) -> tuple[str, ...]:
+def decoded(content: bytes, most_bytes: int) -> Decoded:
+    """``content`` as text: UTF-8 or UTF-16 with or without a mark, stray bytes in it by Windows-1252.
+
+    Raises CsvError for what is too large, or a spreadsheet's or document's own file.
+    """
+    if len(content) > most_bytes:
+        raise CsvError(f"{len(content) / 1e6:.1f} MB is too large; expected at most {most_bytes // 1_000_000} MB")
+    if content.startswith((b"PK\x03\x04", b"\xd0\xcf\x11\xe0", b"%PDF")):
+        raise CsvError("this is a spreadsheet's or document's own file; expected text: save it as CSV (UTF-8)")
+    encoding = _encoding(content)
+    try:
+        return Decoded(content.decode(encoding), True)
+    except UnicodeDecodeError:
+        pass
+    text = content.decode(encoding, _BYTE_BY_BYTE if encoding == "utf-8-sig" else "replace")
+    return Decoded(text, "\ufffd" not in text)
+
+
+_BYTE_BY_BYTE = "studio.windows-1252"
+
+
+def _of_windows(error: UnicodeError) -> tuple[str, int]:
+    """What a byte that is no UTF-8 says in Windows-1252: alone such bytes make up a file of that encoding."""
+    if not isinstance(error, UnicodeDecodeError):
+        raise error
+    return error.object[error.start : error.end].decode("cp1252", "replace"), error.end
+
+
+codecs.register_error(_BYTE_BY_BYTE, _of_windows)
+
+
+def _encoding(content: bytes) -> str:
     if content.startswith((b"\xff\xfe", b"\xfe\xff")):
-        return ("utf-16",)
-    head = content[:200]
+        return "utf-16"
+    head = content[:400]
     if head[1::2].count(0) > len(head) // 4:
-        return ("utf-16-le",)
+        return "utf-16-le"
     if head[::2].count(0) > len(head) // 4:
-        return ("utf-16-be",)
-    return ("utf-8-sig", "cp1252")
+        return "utf-16-be"
+    return "utf-8-sig"
+
+
+def told_separator(line: str) -> str:
+    """The separator that a first line tells as spreadsheets write it, ``sep=;``; empty where it tells none."""
+    told = line.strip().lower()
+    return line.strip()[4:5] or "\t" if told.startswith("sep=") and len(told) <= 5 else ""
+
+
+def best_separator(header: str, is_name: Callable[[str], bool], signs: Sequence[str]) -> tuple[str, int]:
+    """The sign that cuts the most known names out of ``header``, and how many they are."""
+    named = {sign: sum(is_name(cell.strip().strip('"')) for cell in header.split(sign)) for sign in signs}
+    best = max(signs, key=lambda sign: (named[sign], bool(named[sign]) and header.count(sign)))
+    return best, named[best]
+
+
+def _text(content: bytes) -> str:
+    text, sound = decoded(content, MOST_BYTES)
+    if not sound or "\x00" in text:
+        raise CsvError("this is not text; expected a table saved as CSV (UTF-8)")
+    return text
 
 
 def _separator(header: str, line: int, known: Collection[str]) -> str:
-    def score(separator: str) -> int:
-        return sum(_name(cell.strip().strip('"')) in known for cell in header.split(separator))
-
-    best = max(_SEPARATORS, key=score)
-    if not score(best):
+    best, named = best_separator(header, lambda cell: _name(cell) in known, _SEPARATORS)
+    if not named:
         raise CsvError(
             f"line {line}: {shown(header.strip())} was read, expected the names of the columns, such as {_some(known)}"
         )

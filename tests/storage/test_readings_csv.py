@@ -266,7 +266,7 @@ def test_a_reading_of_the_same_day_is_refused_or_replaced_with_its_damage_kept()
         (table(("note", "a\x07b")), "line 2, column note: \"a\\u0007b\" holds a control character"),
         (table(("note", "x" * 501)), "line 2, column note: 501 characters, expected at most 500"),
         ("place,date,\nLF,2026-11-10,5\n", 'line 2: "5" stands in a column without a name'),
-        (b"PK\x03\x04" + b"\x00" * 50, "this is a spreadsheet's own file; expected text: save it as CSV (UTF-8)"),
+        (b"PK\x03\x04" + b"\x00" * 50, "this is a spreadsheet's or document's own file; expected text"),
         (b"place,date\n\x00\x01\x02", "this is not text"),
         (b"place,date\n\x81\x8d", "this is not text"),
         (b"\xff\xfe\x00", "this is not text"),
