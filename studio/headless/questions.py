@@ -2,12 +2,18 @@
 
 import argparse
 import json
+import sys
+import time
+from collections.abc import Iterator, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from studio.headless.opening import fail, open_episode
 from studio.model.episode import Episode
 from studio.questions.bringing import Brought, TooManyQuestions, bring_in
+from studio.questions.on_cores import on_cores
+from studio.questions.scrub import scrub
+from studio.questions.seen import Cleaned
 from studio.storage.comments_csv import MOST_BYTES, Comments, read_comments
 from studio.storage.csv_text import CsvError
 from studio.storage.episode_file import read_bytes, save
@@ -19,6 +25,8 @@ if TYPE_CHECKING:
     from argparse import _SubParsersAction
 
 SHOWN = 200
+_MOST_TOLD = 2_000
+_TELL_S = 0.5
 EPILOG = """\
 The column of comments is found by its heading (comment, text, message and the like), else it is the one with the
 longest texts. Columns that name authors are not read; names, handles, links, mail addresses, phones, plates and VINs
@@ -64,9 +72,23 @@ def run(arguments: argparse.Namespace) -> int:
 
 def _brought(episode: Episode, comments: Comments) -> Brought:
     try:
-        return bring_in(episode, ((shortened(comment.text), comment.on) for comment in comments.comments))
+        return bring_in(episode, ((shortened(comment.text), comment.on) for comment in comments.comments), _told_of)
     except TooManyQuestions as error:
         fail(str(error))
+
+
+def _told_of(comments: Sequence[str]) -> Iterator[list[Cleaned]]:
+    """Each comment looked at on all cores; where somebody watches, how far it is."""
+    done, told = 0, time.monotonic()
+    watched = sys.stderr.isatty()
+    for lot in on_cores(comments):
+        yield lot
+        done += len(lot)
+        if watched and time.monotonic() - told > _TELL_S:
+            told = time.monotonic()
+            print(f"\r{done:,} of {len(comments):,} comments", end="", file=sys.stderr, flush=True)
+    if watched:
+        print("\r" + " " * 60, end="\r", file=sys.stderr, flush=True)
 
 
 def _comments(table: Path) -> Comments:
@@ -91,6 +113,16 @@ def _as_json(brought: Brought, comments: Comments) -> dict[str, Any]:
         "columns_dropped": list(comments.dropped),
         "removed": dict(brought.removed),
         "remarks": _remarks(comments),
+        "rows": {
+            "lines": comments.lines,
+            "joined": comments.joined,
+            "without_words": comments.without_words,
+            "not_taken": sum(not row.is_taken for row in comments.in_doubt),
+        },
+        "in_doubt": [
+            {"line": row.line, "why": row.why, "taken": row.is_taken, "text": scrub(row.text[:_MOST_TOLD]).text}
+            for row in comments.in_doubt
+        ],
         "questions": [
             {
                 "id": row.question.id,

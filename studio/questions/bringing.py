@@ -1,16 +1,21 @@
 """Comments brought into an episode: scrubbed, read, counted into those that ask the same, sorted."""
 
 import datetime as dt
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Generator, Iterable, Iterator, Mapping, Sequence
 
 import msgspec
 
 from studio.model.episode import Episode
 from studio.model.question import MOST_QUESTIONS, Question, QuestionState
 from studio.questions.kind_words import QuestionKind
-from studio.questions.scrub import scrub
-from studio.questions.similar import duplicates, facts_of
-from studio.questions.sorting import Sorted, State, order, sort_out
+from studio.questions.on_cores import one_by_one
+from studio.questions.seen import Cleaned, Key, Seen, seen
+from studio.questions.sorting import State, order
+
+_MOST_ASKED = 1_000_000
+_EACH = 25
+Comment = tuple[str, dt.date | None]
+Looking = Callable[[Sequence[str]], Iterator[list[Cleaned]]]
 
 
 class TooManyQuestions(ValueError):
@@ -26,6 +31,46 @@ class Row(msgspec.Struct, frozen=True, kw_only=True):
     state: State
 
 
+class New(msgspec.Struct, frozen=True, kw_only=True):
+    """A comment that nobody asked before: its words without names, its day, how often it stood in what was brought."""
+
+    text: str
+    on: dt.date | None
+    state: QuestionState
+    asked: int = 1
+
+
+class Taken(msgspec.Struct, frozen=True, kw_only=True):
+    """What came of comments: new questions, how often each known one (by id) was asked again, what was taken out.
+
+    ``read`` counts those with words; ``seen`` holds how each text is seen, also of questions that were there before.
+    """
+
+    new: tuple[New, ...]
+    again: Mapping[str, int]
+    read: int
+    removed: tuple[tuple[str, int], ...]
+    seen: Mapping[str, Seen]
+
+    @property
+    def counted(self) -> int:
+        """How many were counted into others."""
+        return self.read - len(self.new)
+
+    @property
+    def set_aside(self) -> int:
+        """How many new ones ask nothing that can be computed."""
+        return sum(its.state == "set_aside" for its in self.new)
+
+
+class Step(msgspec.Struct, frozen=True):
+    """How far taking in is."""
+
+    done: int
+    total: int
+    what: str
+
+
 class Brought(msgspec.Struct, frozen=True, kw_only=True):
     """The episode with its new questions, the counts, and all its questions sorted."""
 
@@ -38,78 +83,119 @@ class Brought(msgspec.Struct, frozen=True, kw_only=True):
     rows: tuple[Row, ...]
 
 
-def bring_in(episode: Episode, comments: Iterable[tuple[str, dt.date | None]]) -> Brought:
+def bring_in(episode: Episode, comments: Iterable[Comment], looking: Looking = one_by_one) -> Brought:
     """The episode with each comment as a question; what asks the same is counted into the first that does.
 
     What asks nothing that can be computed is kept too, set aside. Raises TooManyQuestions.
     """
-    removed: dict[str, int] = {}
-    fresh: list[tuple[str, dt.date | None]] = []
-    for text, on in comments:
-        clean = scrub(text)
-        for kind, count in clean.removed:
-            removed[kind] = removed.get(kind, 0) + count
-        if clean.text:
-            fresh.append((clean.text, on))
-    texts = [question.text for question in episode.questions] + [text for text, _ in fresh]
-    known: dict[str, Sorted] = {}
-    for text in texts:
-        if text not in known:
-            known[text] = sort_out(text)
-    same = duplicates(texts, [(known[text].asked.kind, *facts_of(known[text].reading)) for text in texts])
-    questions = _merged(episode, fresh, same, known)
-    new = questions[len(episode.questions) :]
-    whole = msgspec.structs.replace(episode, questions=tuple(questions))
+    steps = take_in(list(comments), episode.questions, {}, looking)
+    while True:
+        try:
+            next(steps)
+        except StopIteration as end:
+            taken: Taken = end.value
+            break
+    whole = with_taken(episode, taken)
     return Brought(
         episode=whole,
-        read=len(fresh),
-        added=sum(it.state == "open" for it in new),
-        counted=len(fresh) - len(new),
-        set_aside=sum(it.state == "set_aside" for it in new),
-        removed=tuple(removed.items()),
-        rows=rows_of(whole, known),
+        read=taken.read,
+        added=len(taken.new) - taken.set_aside,
+        counted=taken.counted,
+        set_aside=taken.set_aside,
+        removed=taken.removed,
+        rows=rows_of(whole, taken.seen),
     )
 
 
-def rows_of(episode: Episode, known: dict[str, Sorted] | None = None) -> tuple[Row, ...]:
+def take_in(
+    comments: Sequence[Comment], questions: Sequence[Question], known: Mapping[str, Key], looking: Looking = one_by_one
+) -> Generator[Step, None, Taken]:
+    """What comes of ``comments`` besides ``questions``, step by step; ``known`` are keys of questions' texts.
+
+    Two ask the same where their keys are equal: so the same table again, in whatever order, adds nothing.
+    """
+    clean: dict[str, Cleaned] = {}
+    distinct = list(dict.fromkeys(text for text, _ in comments))
+    for lot in looking(distinct):
+        for its in lot:
+            clean[distinct[len(clean)]] = its
+        if not lot or len(clean) % _EACH < len(lot):
+            yield Step(len(clean), len(distinct), "comments looked at")
+    looked = {its.text: its.seen for its in clean.values() if its.seen is not None}
+    first: dict[Key, str | int] = {}
+    for number, question in enumerate(questions):
+        if question.text not in known and question.text not in looked:
+            looked[question.text] = seen(question.text)
+            if number % _EACH == 0:
+                yield Step(number, len(questions), "questions looked through")
+        key = known[question.text] if question.text in known else looked[question.text].key
+        first.setdefault(key, question.id)
+    return _counted(comments, clean, first, looked)
+
+
+def _counted(
+    comments: Sequence[Comment], clean: Mapping[str, Cleaned], first: dict[Key, str | int], looked: dict[str, Seen]
+) -> Taken:
+    """The comments counted into the first that asks the same: an id of a question, or a place among the new ones."""
+    removed: dict[str, int] = {}
+    again: dict[str, int] = {}
+    new: list[tuple[str, dt.date | None]] = []
+    asked: list[int] = []
+    read = 0
+    for text, on in comments:
+        its = clean[text]
+        for kind, count in its.removed:
+            removed[kind] = removed.get(kind, 0) + count
+        if its.seen is None:
+            continue
+        read += 1
+        at = first.setdefault(its.seen.key, len(new))
+        if isinstance(at, str):
+            again[at] = again.get(at, 0) + 1
+        elif at == len(new):
+            new.append((its.text, on))
+            asked.append(1)
+        else:
+            asked[at] += 1
+    return Taken(
+        new=tuple(
+            New(text=text, on=on, state="set_aside" if looked[text].state == "none" else "open", asked=times)
+            for (text, on), times in zip(new, asked, strict=True)
+        ),
+        again=again,
+        read=read,
+        removed=tuple(removed.items()),
+        seen=looked,
+    )
+
+
+def with_taken(episode: Episode, taken: Taken) -> Episode:
+    """The old questions with their counts, then the new ones. Raises TooManyQuestions."""
+    again = taken.again
+    questions = [
+        msgspec.structs.replace(its, asked=min(its.asked + again[its.id], _MOST_ASKED)) if its.id in again else its
+        for its in episode.questions
+    ]
+    ids = _free_ids({its.id for its in questions})
+    questions += [
+        Question(id=next(ids), text=its.text, on=its.on, state=its.state, asked=min(its.asked, _MOST_ASKED))
+        for its in taken.new
+    ]
+    if len(questions) > MOST_QUESTIONS:
+        raise TooManyQuestions(
+            f"{len(questions):,} questions would be too many for one episode; expected at most {MOST_QUESTIONS:,}, "
+            "such as those of one month; nothing was changed"
+        )
+    return msgspec.structs.replace(episode, questions=tuple(questions))
+
+
+def rows_of(episode: Episode, looked: Mapping[str, Seen] | None = None) -> tuple[Row, ...]:
     """All questions of the episode sorted: urgent for safety first; what asks nothing last."""
     rows = []
     for question in episode.questions:
-        its = (known or {}).get(question.text) or sort_out(question.text)
-        rows.append(Row(question=question, kind=its.asked.kind, also=its.asked.also, state=its.state))
+        its = (looked or {}).get(question.text) or seen(question.text)
+        rows.append(Row(question=question, kind=its.kind, also=its.also, state=its.state))
     return tuple(sorted(rows, key=lambda row: order(row.state, row.question.asked, row.kind)))
-
-
-def _merged(
-    episode: Episode, fresh: list[tuple[str, dt.date | None]], same: tuple[int, ...], known: dict[str, Sorted]
-) -> list[Question]:
-    """The old questions with their counts, then the new ones."""
-    before = len(episode.questions)
-    asked = [question.asked for question in episode.questions] + [0] * len(fresh)
-    for index in range(before, before + len(fresh)):
-        first = _first(same, index)
-        asked[first] = min(asked[first] + 1, 1_000_000)
-    questions = [
-        msgspec.structs.replace(question, asked=asked[i]) if asked[i] != question.asked else question
-        for i, question in enumerate(episode.questions)
-    ]
-    ids = _free_ids({question.id for question in episode.questions})
-    for number, (text, on) in enumerate(fresh):
-        index = before + number
-        if _first(same, index) == index:
-            state: QuestionState = "set_aside" if known[text].state == "none" else "open"
-            questions.append(Question(id=next(ids), text=text, on=on, state=state, asked=asked[index]))
-    if len(questions) > MOST_QUESTIONS:
-        raise TooManyQuestions(
-            f"{len(questions):,} questions would be too many; expected at most {MOST_QUESTIONS:,}; nothing was changed"
-        )
-    return questions
-
-
-def _first(same: tuple[int, ...], index: int) -> int:
-    while same[index] != index:
-        index = same[index]
-    return index
 
 
 def _free_ids(taken: set[str]) -> Iterator[str]:

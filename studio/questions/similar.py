@@ -1,4 +1,4 @@
-"""Questions that were asked before: the nearest earlier ones, and groups of the same question.
+"""Questions that were asked before: the nearest earlier ones, and groups of those that ask nearly the same.
 
 Nearness of wording is measured by rapidfuzz over words in any order; two comments are the same question only where
 they are of one kind, and the same with the same answer only where their facts agree too.
@@ -9,7 +9,7 @@ from collections.abc import Iterable, Sequence
 import msgspec
 from rapidfuzz import fuzz, process, utils
 
-from studio.questions.facts import Reading
+from studio.questions.facts import Fact, Reading
 from studio.questions.kind_words import QuestionKind
 
 NEAR = 72.0
@@ -69,7 +69,13 @@ class Group(msgspec.Struct, frozen=True, kw_only=True):
 
 def facts_of(reading: Reading) -> tuple[str, ...]:
     """The facts on which an answer depends, in words, for telling the same question from one of the same wording."""
-    return tuple(sorted({f"{fact.field}={fact.said}" for fact in reading.facts if fact.field in _TELLING}))
+    told = {f"{fact.field}={fact.said}{_of(fact)}" for fact in reading.facts if fact.field in _TELLING}
+    return tuple(sorted(told))
+
+
+def _of(fact: Fact) -> str:
+    """Of which tires it is, where that was said."""
+    return f" of {'+'.join(fact.where)}" if fact.where else ""
 
 
 def plain_words(text: str) -> str:
@@ -143,31 +149,3 @@ def _root(parent: list[int], index: int) -> int:
         parent[index] = parent[parent[index]]
         index = parent[index]
     return index
-
-
-def duplicates(texts: Sequence[str], facts: Sequence[tuple[str, ...]]) -> tuple[int, ...]:
-    """For each text the index of the first one that is the same question word for word or nearly, itself where none is.
-
-    Nearly the same means the same facts and a likeness of wording of 92 of 100 or more.
-    """
-    first: dict[str, int] = {}
-    same = list(range(len(texts)))
-    by_facts: dict[tuple[str, ...], list[int]] = {}
-    for index, text in enumerate(texts):
-        words = plain_words(text)
-        if (earlier := first.setdefault(words, index)) != index:
-            same[index] = earlier
-            continue
-        bucket = by_facts.setdefault(facts[index], [])
-        match = process.extractOne(
-            text,
-            {i: texts[i] for i in bucket[-_WINDOW:]},
-            scorer=fuzz.token_sort_ratio,
-            processor=utils.default_process,
-            score_cutoff=92,
-        )
-        if match is not None and facts[index]:
-            same[index] = match[2]
-        else:
-            bucket.append(index)
-    return tuple(same)

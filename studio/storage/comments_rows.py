@@ -100,9 +100,7 @@ def _walked(line: str, separator: str, *, within: bool) -> tuple[bool, bool]:
                     return False, True
                 continue
             at += 1
-        at = line.find('"', at)
-        while at >= 0 and line[at + 1 : at + 2] == '"':
-            at = line.find('"', at + 2)
+        at = _closing(line, at)
         if at < 0:
             return True, True
         within, after = False, line[at + 1 :].lstrip(" ")
@@ -111,6 +109,14 @@ def _walked(line: str, separator: str, *, within: bool) -> tuple[bool, bool]:
         if not after.startswith(separator):
             return False, False
         at = len(line) - len(after) + 1
+
+
+def _closing(line: str, at: int) -> int:
+    """The place of the first mark from ``at`` on that is no doubled one; -1 where there is none."""
+    at = line.find('"', at)
+    while at >= 0 and line[at + 1 : at + 2] == '"':
+        at = line.find('"', at + 2)
+    return at
 
 
 def _cells(record: str, separator: str) -> list[str]:
@@ -158,7 +164,8 @@ class _Shape(NamedTuple):
             return False
         if self.width == 1:
             return self.is_sound or end - at <= _MOST_UNPROVEN
-        return not any(self._looks_like_a_row(line) for line in lines[at + 1 : end])
+        *within, last = lines[at + 1 : end]
+        return not any(self._looks_like_a_row(line) for line in (*within, last[: _closing(last, 0)]))
 
     def _looks_like_a_row(self, line: str) -> bool:
         """In a sound file only what looks like one in each telling column; else what has as many cells."""

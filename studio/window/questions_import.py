@@ -1,63 +1,57 @@
 """Comments brought in off the window's thread: scrubbed, read, counted into those that ask the same."""
 
-import datetime as dt
 import time
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Generator, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
 from msgspec.structs import replace
 
 from studio.model.episode import Episode
-from studio.model.question import MOST_QUESTIONS, Question, QuestionState
+from studio.model.question import Question
+from studio.questions.bringing import Comment, Taken, take_in, with_taken
+from studio.questions.on_cores import on_cores
 from studio.questions.scrub import scrub
-from studio.questions.similar import duplicates, facts_of
-from studio.questions.sorting import sort_out
-from studio.window.questions_rows import Key, Told, key_of
+from studio.questions.seen import Cleaned, Key, same_question
+from studio.storage.comments_csv import DOUBTS, InDoubt
+from studio.window.questions_rows import Key as ToldKey
+from studio.window.questions_rows import Told
 from studio.window.tasks import Job, Progress
 
-_EACH = 25
 _REST_S = 0.0005
-_MOST_ASKED = 1_000_000
-_WHAT = "comments taken in"
-Comment = tuple[str, dt.date | None]
-Facts = tuple[str, ...]
+_MOST_IN_DOUBT = 1_000
 
 
 @dataclass(frozen=True)
-class New:
-    """A comment that nobody asked before: its words without names, its day, how often it stood in what was brought."""
+class Doubt:
+    """A row read in doubt as it is shown: its line in the file, why, its words without names, whether it was taken."""
 
+    line: int
+    why: str
     text: str
-    on: dt.date | None
-    state: QuestionState
-    asked: int = 1
+    is_taken: bool
 
 
 @dataclass(frozen=True)
 class Brought:
-    """What came of comments: new questions, how often each known one (by id) was asked again, what was taken out."""
+    """What came of comments, and what is said of the table they stood in."""
 
-    new: tuple[New, ...]
-    again: Mapping[str, int]
-    read: int
-    removed: tuple[tuple[str, int], ...] = ()
+    taken: Taken
     remarks: tuple[str, ...] = ()
+    in_doubt: tuple[Doubt, ...] = ()
     single: bool = False
 
     def told(self) -> str:
         """One line: what was brought in, what was taken out of it."""
-        counted = sum(self.again.values()) + sum(its.asked - 1 for its in self.new)
-        aside = sum(its.state == "set_aside" for its in self.new)
+        its = self.taken
         if self.single:
-            parts = ["Asked before: counted there" if self.again else "Comment taken in" if self.new else "No words"]
+            parts = ["Asked before: counted there" if its.again else "Comment taken in" if its.new else "No words"]
         else:
-            parts = [f"{self.read:,} comments read: {len(self.new) - aside:,} new questions"]
-            parts += [f"{counted:,} counted into others"] if counted else []
-            parts += [f"{aside:,} set aside as no question"] if aside else []
-        parts += [f"left out: {', '.join(f'{count:,} {_noun(kind, count)}' for kind, count in self.removed)}"] * bool(
-            self.removed
-        )
+            parts = [f"{its.read:,} comments read: {len(its.new) - its.set_aside:,} new questions"]
+            parts += [f"{its.counted:,} counted into others"] if its.counted else []
+            parts += [f"{its.set_aside:,} set aside as no question"] if its.set_aside else []
+        out = ", ".join(f"{count:,} {_noun(kind, count)}" for kind, count in its.removed)
+        parts += [f"left out: {out}"] if out else []
         return "; ".join([*parts, *self.remarks]) + "."
 
 
@@ -65,7 +59,7 @@ def _noun(kind: str, count: int) -> str:
     return kind if count == 1 or kind.endswith("0") or kind[:1].isupper() else f"{kind}s"
 
 
-def file_job(path: Path, episode: Episode, known: Mapping[Key, Told]) -> Job:
+def file_job(path: Path, episode: Episode, known: Mapping[ToldKey, Told]) -> Job:
     """Bring in a table of comments; returns Brought. Raises CsvError or StorageError for a file that is none, and for
     more than the episode's file can hold, before the work on them begins.
     """
@@ -82,90 +76,54 @@ def file_job(path: Path, episode: Episode, known: Mapping[Key, Told]) -> Job:
     remarks = (*table.remarks, *([cut] if cut else []))
     if table.dropped:
         remarks += (f"columns with authors were not read: {', '.join(table.dropped[:4])}",)
-    yield Progress(0, len(comments), _WHAT)
-    brought = yield from _bring(comments, episode.questions, known)
-    return replace_remarks(brought, remarks)
+    yield Progress(0, len(comments), "comments looked at")
+    taken = yield from _taken(comments, episode.questions, known)
+    in_doubt = tuple(_shown(row) for row in table.in_doubt[:_MOST_IN_DOUBT])
+    return Brought(taken, remarks, in_doubt)
 
 
-def replace_remarks(brought: Brought, remarks: tuple[str, ...]) -> Brought:
-    """The same with what was said of the table."""
-    return Brought(brought.new, brought.again, brought.read, brought.removed, remarks)
+def _shown(row: InDoubt) -> Doubt:
+    return Doubt(row.line, DOUBTS[row.why][0], scrub(row.text[:2_000]).text, row.is_taken)
 
 
-def paste_job(text: str, questions: Sequence[Question], known: Mapping[Key, Told]) -> Job:
+def paste_job(text: str, questions: Sequence[Question], known: Mapping[ToldKey, Told]) -> Job:
     """Bring in one comment; returns Brought. It stays open even where it asks nothing."""
-    brought = yield from _bring([(text, None)], questions, known)
-    new = tuple(New(its.text, its.on, "open") for its in brought.new)
-    return Brought(new, brought.again, brought.read, brought.removed, single=True)
+    taken = yield from _taken([(text, None)], questions, known)
+    new = tuple(replace(its, state="open") for its in taken.new)
+    return Brought(replace(taken, new=new), single=True)
 
 
-def _bring(comments: Sequence[Comment], questions: Sequence[Question], known: Mapping[Key, Told]) -> Job:
-    removed: dict[str, int] = {}
-    fresh: list[Comment] = []
-    facts: list[Facts] = []
-    by_text: dict[str, Facts] = {}
-    for number, (text, on) in enumerate(comments):
-        clean = scrub(text)
-        for kind, count in clean.removed:
-            removed[kind] = removed.get(kind, 0) + count
-        if clean.text:
-            fresh.append((clean.text, on))
-            facts.append(_facts(clean.text, by_text))
-        if number % _EACH == _EACH - 1:
-            yield Progress(number + 1, len(comments), _WHAT)
+def _taken(
+    comments: Sequence[Comment], questions: Sequence[Question], known: Mapping[ToldKey, Told]
+) -> Generator[Progress, None, Taken]:
+    steps = take_in(comments, questions, _keys(questions, known), _restfully)
+    while True:
+        try:
+            step = next(steps)
+        except StopIteration as end:
+            return end.value  # type: ignore[no-any-return]
+        try:
+            yield Progress(step.done, step.total, step.what)
+        except GeneratorExit:
+            steps.close()
+            raise
+
+
+def _restfully(comments: Sequence[str]) -> Iterator[list[Cleaned]]:
+    """Between comments the window's thread has its turn."""
+    for lot in on_cores(comments):
+        yield lot
         time.sleep(_REST_S)
-    before = yield from _known(questions, known, by_text)
-    texts = [question.text for question in questions] + [text for text, _ in fresh]
-    first = _firsts(duplicates(texts, [*before, *facts]))
-    return _counted(fresh, facts, first, questions, tuple(removed.items()))
 
 
-def _facts(text: str, by_text: dict[str, Facts]) -> Facts:
-    """The kind, and the facts on which the answer depends."""
-    if text not in by_text:
-        its = sort_out(text)
-        by_text[text] = (its.asked.kind, *facts_of(its.reading))
-    return by_text[text]
-
-
-def _known(questions: Sequence[Question], known: Mapping[Key, Told], by_text: dict[str, Facts]) -> Job:
-    found: list[Facts] = []
-    for number, question in enumerate(questions):
-        told = known.get(key_of(question))
-        if told is not None and not question.corrected:
-            found.append((told.kind, *told.facts))
-        else:
-            found.append(_facts(question.text, by_text))
-            if number % _EACH == 0:
-                yield Progress(number, len(questions), "questions looked through")
-    return found
-
-
-def _firsts(same: Sequence[int]) -> list[int]:
-    """For each text the first one that asks the same."""
-    firsts: list[int] = []
-    for index, other in enumerate(same):
-        firsts.append(index if other == index else firsts[other])
-    return firsts
-
-
-def _counted(
-    fresh: Sequence[Comment], facts: Sequence[Facts], first: Sequence[int], questions: Sequence[Question],
-    removed: tuple[tuple[str, int], ...],
-) -> Brought:  # fmt: skip
-    again: dict[str, int] = {}
-    new: dict[int, New] = {}
-    before = len(questions)
-    for number, (text, on) in enumerate(fresh):
-        at = first[before + number]
-        if at < before:
-            again[questions[at].id] = again.get(questions[at].id, 0) + 1
-        elif at in new:
-            its = new[at]
-            new[at] = New(its.text, its.on, its.state, its.asked + 1)
-        else:
-            new[at] = New(text, on, "set_aside" if facts[number][0] == "none" else "open")
-    return Brought(tuple(new.values()), again, len(fresh), removed)
+def _keys(questions: Sequence[Question], known: Mapping[ToldKey, Told]) -> dict[str, Key]:
+    """The keys of questions that were read as they were written; a correction of facts makes no other text."""
+    keys = {}
+    for question in questions:
+        told = known.get((question.text, ()))
+        if told is not None:
+            keys[question.text] = same_question(question.text, told.kind, told.facts)
+    return keys
 
 
 def with_brought(episode: Episode, brought: Brought) -> tuple[Episode, int]:
@@ -173,29 +131,7 @@ def with_brought(episode: Episode, brought: Brought) -> tuple[Episode, int]:
 
     Raises ValueError where that were too many.
     """
-    asked = dict(brought.again)
-    questions = [
-        replace(its, asked=min(_MOST_ASKED, its.asked + asked[its.id])) if its.id in asked else its
-        for its in episode.questions
-    ]
-    at = next((place for place, its in enumerate(questions) if its.id in asked), -1) if not brought.new else -1
-    ids = _free_ids({its.id for its in questions})
-    first = len(questions)
-    questions += [
-        Question(id=next(ids), text=its.text, on=its.on, state=its.state, asked=min(_MOST_ASKED, its.asked))
-        for its in brought.new
-    ]
-    if len(questions) > MOST_QUESTIONS:
-        raise ValueError(
-            f"{len(questions):,} questions would be too many for one episode; expected at most {MOST_QUESTIONS:,}, "
-            "such as those of one month"
-        )
-    return replace(episode, questions=tuple(questions)), at if at >= 0 else first if brought.new else -1
-
-
-def _free_ids(taken: Iterable[str]) -> Iterator[str]:
-    known, number = set(taken), 0
-    while True:
-        number += 1
-        if (name := f"q{number}") not in known:
-            yield name
+    first = len(episode.questions)
+    again = brought.taken.again
+    at = next((place for place, its in enumerate(episode.questions) if its.id in again), -1)
+    return with_taken(episode, brought.taken), first if brought.taken.new else at

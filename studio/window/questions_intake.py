@@ -80,7 +80,7 @@ class Intake(QObject):
             self.said.emit(str(error))
             self._workshop.dialogs.tell("No comments were taken in", str(error))
             return
-        count = f"{brought.read:,} comments"
+        count = f"{brought.taken.read:,} comments"
         self._workshop.document.edit("Take in a comment" if brought.single else f"Import {count}", after)
         self.said.emit(brought.told())
         if at >= 0 and brought.single:

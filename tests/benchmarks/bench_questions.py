@@ -17,7 +17,7 @@ from rapidfuzz import fuzz, process, utils
 from studio.model.episode import Episode
 from studio.questions.bringing import bring_in
 from studio.questions.scrub import scrub
-from studio.questions.similar import duplicates, facts_of
+from studio.questions.seen import seen
 from studio.questions.sorting import sort_out
 from tests.questions.comment_set import ON, cases
 
@@ -66,8 +66,7 @@ def main() -> None:
     timed("scrubbed", lambda: [scrub(text) for text in texts])
     found = []
     timed("read and sorted", lambda: found.extend(sort_out(text) for text in texts))
-    facts = [facts_of(it.reading) for it in found]
-    timed("the same questions found", lambda: duplicates(texts, facts))
+    timed("read, sorted, and told which ask the same", lambda: [seen(text) for text in texts])
     whole = timed(
         "brought in: all of this", lambda: bring_in(Episode(title="t", on=ON), ((text, None) for text in texts))
     )

@@ -1,10 +1,16 @@
 """Comments brought into an episode: scrubbed, counted, sorted; nothing lost."""
 
 import datetime as dt
+import random
+
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from studio.model.episode import Episode
 from studio.questions.bringing import bring_in, rows_of
 from studio.questions.sorting import sort_out
+from studio.storage.episode_file import decode, encode
+from tests.questions.comment_set import cases
 
 EPISODE = Episode(title="test", on=dt.date(2026, 3, 1))
 COMMENTS = [
@@ -47,3 +53,44 @@ def test_sorting_needs_no_computation() -> None:
     assert sort_out("how many miles left at 5/32").state == "needs_fact"
     assert sort_out("235/60R17 on an 18 inch rim?").state == "needs_fact"
     assert sort_out("my truck is overloaded, tire load ok?").state == "urgent"
+
+
+def _chain(chance: random.Random, count: int) -> list[tuple[str, dt.date | None]]:
+    """Comments of which each is like the one before: slips, other words, other orders."""
+    texts = [case.text for case in chance.sample(cases(), 12)]
+    made = []
+    for _ in range(count):
+        at = chance.randrange(len(texts))
+        words = texts[at].split()
+        deed = chance.choice(["same", "swap", "drop", "add", "slip", "loud"])
+        if deed == "swap" and len(words) > 1:
+            i = chance.randrange(len(words) - 1)
+            words[i : i + 2] = words[i : i + 2][::-1]
+        elif deed == "drop" and len(words) > 3:
+            del words[chance.randrange(len(words))]
+        elif deed == "add":
+            more = chance.choice(["please", "really", "the", "again", "thanks!"])
+            words.insert(chance.randrange(len(words) + 1), more)
+        elif deed == "slip":
+            i = chance.randrange(len(words))
+            words[i] = words[i][:2] + words[i][1:]
+        elif deed == "loud":
+            words = [word.upper() for word in words]
+        texts[at] = " ".join(words)
+        made.append((texts[at], None))
+    return made
+
+
+@settings(max_examples=20)
+@given(seed=st.integers(0, 2**32))
+def test_the_same_table_in_whatever_order_and_after_reopening_adds_nothing(seed: int) -> None:
+    chance = random.Random(seed)
+    comments = _chain(chance, 40)
+    once = bring_in(EPISODE, comments)
+    assert once.added + once.set_aside + once.counted == once.read
+    reopened = decode(encode(once.episode))
+    chance.shuffle(comments)
+    for episode in (once.episode, reopened):
+        twice = bring_in(episode, comments)
+        assert (twice.added, twice.set_aside, twice.counted) == (0, 0, twice.read)
+        assert [its.text for its in twice.episode.questions] == [its.text for its in once.episode.questions]

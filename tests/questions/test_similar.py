@@ -1,8 +1,8 @@
-"""The same question found again: nearest earlier ones, groups, duplicates; wording by rapidfuzz, facts by ours."""
+"""The same question found again: nearest earlier ones, groups; wording by rapidfuzz, facts by ours."""
 
 from studio.questions.kinds import kinds_of
 from studio.questions.reading import read
-from studio.questions.similar import Kept, duplicates, facts_of, groups, nearest
+from studio.questions.similar import Kept, facts_of, groups, nearest
 
 
 def kept(id_: str, text: str, **more: object) -> Kept:
@@ -37,15 +37,3 @@ def test_groups_of_the_same_question() -> None:
     found = groups([*EARLIER, kept("e", "do i need new ones my tires are at 5/32", asked=4)])
     assert found[0].asked >= 5 and {it.id for it in found[0].members} >= {"a", "e"} and found[0].first.id == "a"
     assert all(group.kind == member.kind for group in found for member in group.members)
-
-
-def test_duplicates_need_the_same_facts() -> None:
-    texts = [
-        "is 5/32 ok for rain?",
-        "IS 5/32 OK FOR RAIN!!",
-        "is 3/32 ok for rain?",
-        "for rain is 5/32 ok",
-        "is 5/32 ok for rain ?? pls",
-    ]
-    same = duplicates(texts, [facts_of(read(text)) for text in texts])
-    assert same[:4] == (0, 0, 2, 0) and same[2] == 2
