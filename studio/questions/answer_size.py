@@ -23,8 +23,8 @@ _OLD_BETWEEN = re.compile(
     r"|in lieu of|replac\w+(?: (?:my|the|for|of))?|statt|anstatt|au lieu d\w*"
     r"|en (?:vez|lugar) de|al posto d\w+|invece d\w+|over (?:the |my )?(?:stock|oem|factory)|(?:stock|oem|original"
     r"|factory|placard|sticker|door)(?: size)?(?: is| are| says?| was| calls? for)?|came with|comes with|calls? for"
-    r"|(?:i|it|we|you|car|truck|van|suv|which|door|manual|wagon|jeep|she|he|also)(?: \w+)? (?:have|has|had)|, have"
-    r"|currently|running|on now|on a car (?:with|that)|where (?:the )?\w+ (?:is|are|says?|has)"
+    r"|(?:i|it|we|you|car|truck|van|suv|which|door|manual|wagon|(?:my|our) \w+|she|he|also)(?: \w+)? (?:have|has|had)"
+    r"|, have|currently|running|on now|on a car (?:with|that)|where (?:the )?\w+ (?:is|are|says?|has)"
     r"|mine (?:is|are)|for my)\b",
     _I,
 )

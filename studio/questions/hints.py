@@ -98,7 +98,7 @@ _US_UNITS, _METRIC_UNITS = (
 _TYRE = re.compile(r"\btyres?\b|\bkerb|\btread ?wear indicators? legal\b", _I)
 _TIRE = re.compile(r"\btires?\b|\bcurb", _I)
 _MILES = re.compile(r"\bmiles?\b|\bmph\b", _I)
-_PENNY = re.compile(r"\bpenny|\blincoln|\bquarter test|\bwashington'?s? head|\bstate inspection|\bcosts? \$", _I)
+_PENNY = re.compile(r"\bpenny|\bquarter test|\b\w{4,}'s head\b|\bstate inspection|\bcosts? \$", _I)
 _PENCE = re.compile(r"\b20 ?p\b|\bquid\b|£", _I)
 _SAID, _TONGUE, _HINT, _WEAK = 0.95, 0.7, 0.6, 0.4
 

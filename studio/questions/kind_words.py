@@ -258,7 +258,8 @@ CLUES = _clues(
     ("tread_left", 3, "tread that looks low", r"\b(?:t[iy]res?|tread)\b[^.?!]{0,20}\b(?:look|looks|seem|seems"
                                               r"|getting|are|is)\b[^.?!]{0,12}\b"
                                               r"(?:low|thin|bald|worn|smooth|slick)\b"),
-    ("tread_left", 3, "a coin", r"\b(?:20 ?p|penny|quarter|coin|euro)\b[^.?!]{0,25}\b(?:test|head|band|ring|rim)\b"),
+    ("tread_left", 3, "a coin", r"\b(?:20 ?p|penny|quarter|coin|euro)\b[^.?!]{0,25}\b(?:test|head|band|ring|rim)\b"
+                             r"|\b(?:see|touch\w*|cover\w*|reach\w*|top|all) (?:of )?(?:the|\w{4,}'s) head\b(?! gasket)"),
     ("tread_left", 3, "tread without a number", r"\b(?:are|is|r) (?:they|these|it|my tires|those|this tire"
                                                 r"|mine) (?:done|toast|shot|finished|gone|worn out|still good"
                                                 r"|bald)\b|\btime for (?:new )?(?:tires|tyres|rubber)|\bhow (?:many"
@@ -295,9 +296,10 @@ ASKS = re.compile(
     re.IGNORECASE,
 )
 SPAM = re.compile(
-    r"\b(?:whats ?app|telegram|t\.me|crypto|bitcoin|btc|forex|giveaway|promo ?code|discount code|coupon|onlyfans"
+    r"\b(?:\w+ ?app me|(?:message|contact|reach|dm|add) (?:me|us|him|her) on \w+|\w\.me/|crypto|bitcoin|btc|forex"
+    r"|giveaway|promo ?code|discount code|coupon"
     r"|sub(?:scribe)? (?:to|4|for) (?:my|me)|sub4sub|check (?:out )?my (?:channel|profile|page|bio|link)|earn \$?\d"
-    r"|make money|passive income|investment|investor|loan|viagra|casino|free (?:gift|iphone)|click (?:here|the link"
+    r"|make money|passive income|investment|investor|loan|casino|free (?:gift|\w*phone)|click (?:here|the link"
     r"|my)|buy followers|dm me|link in (?:bio|my)|limited offer|best price guaranteed|free shipping|order now"
     r"|shop now|hack(?:er|ed)? (?:my|any|your))\b",
     re.IGNORECASE,
@@ -318,7 +320,7 @@ OTHER_VEHICLES = re.compile(
 )
 TIRES = re.compile(
     r"\bt[iy]re?s?\b|\bwear indicators?|\b3[0-9]s\b|\bload range|\bwear bars?|\bpenny\b|\b20 ?p test|\bbar\b"
-    r"|\barrows?\b|\blincoln"
+    r"|\barrows?\b|\b(?:penny|quarter|coin|\w{4,}'s)\b[^.?!]{0,20} head\b|\b\w{4,}'s head\b"
     r"|\b32nds?\b|\brims?\b|\bpressure"
     r"|\bdate code|\bdot\b"
     r"|\bplug(?:s|ged)?\b|\baxle|\bdot\b"

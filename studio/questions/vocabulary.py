@@ -213,7 +213,7 @@ _NOT = re.compile(
 _DENIABLE = ("drivetrain", "tread", "staggered", "load_high", "sea_level")
 _PLUG = re.compile(
     r"\b(?P<patch>patch[ -]?plug|plug[ -]?patch|mushroom)|\b(?P<plug>plug(?:s|ged|ging)?)\b"
-    r"|\b(?P<one>patch(?:ed|es|ing)?)\b|\b(?P<foam>slime|sealant|fix[ -]a[ -]flat|goop|dichtmittel)\b",
+    r"|\b(?P<one>patch(?:ed|es|ing)?)\b|\b(?P<foam>sealant|goop?|t[iy]re (?:foam|spray)|dichtmittel)\b",
     _I,
 )
 

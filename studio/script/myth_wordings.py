@@ -29,7 +29,7 @@ PATTERNS: dict[str, tuple[str, ...]] = {
         rf"{_TWO}.{{0,60}}(?:federal|national|nationwide|countrywide) (?:legal |tread |driving )*(?:limit|law|"
         rf"minimum|rule|"
         r"requirement)",
-        rf"(?:congress|washington|nhtsa|dot)\b.{{0,40}}(?:set|require|fine|limit).{{0,40}}{_TWO}",
+        rf"(?:congress|capitol|nhtsa|dot)\b.{{0,40}}(?:set|require|fine|limit).{{0,40}}{_TWO}",
     ),
     "same_number": (
         rf"1[.,]6\s?(?:mm|millim\w+).{{0,60}}{_TWO}.{{0,50}}\b{_SAME}\b|\b{_SAME}\b.{{0,60}}1[.,]6.{{0,60}}{_TWO}"
@@ -108,7 +108,7 @@ PATTERNS: dict[str, tuple[str, ...]] = {
         r"\b(?-i:E)\b.{0,60}\bcountry\b.{0,40}(?:made|manufactured|built|produced|comes? from)",
     ),
     "six_years": (
-        r"(?:nhtsa|agency|government|federal|washington|\bDOT\b|the law|us law|legally|legal).{0,80}"
+        r"(?:nhtsa|agency|government|federal|capitol|\bDOT\b|the law|us law|legally|legal).{0,80}"
         r"(?:replac|throw|expire|illegal|change|limit|off the road|scrap|old|bin|finish|done|over|due)\w*.{0,40}"
         r"\b(?:6|six)\b[- ]?years?",
         r"\b(?:6|six)[- ]years?\b.{0,60}(?:by law|is the law|legal limit|federal|illegal|agency (?:says|rule|limit))",

@@ -59,21 +59,21 @@ def test_the_sentence_says_how_much_and_what_to_confirm():
 
 
 def test_e074_e075_section_width_on_the_cars_own_rim():
-    """UN R30 6.1.1.1: 225/60 is 224 mm wide on 6.5 in, 229 mm on 7 in; 235/55 (x 0.80) 226 on 6.5 (computed)."""
-    narrow, wide = (found("235/55R17 99H", front_rim_width=length(rim, "in")) for rim in (6.5, 7.0))
+    """UN R30 6.1.1.1: 225/60 is 224 mm wide on 6.5 in, 229 mm on 7 in; 245/55 (x 0.80) 233 on 6.5 (computed)."""
+    narrow, wide = (found("245/55R17 102H", front_rim_width=length(rim, "in")) for rim in (6.5, 7.0))
     assert (number(narrow, "section_width_before"), number(wide, "section_width_before")) == (224, 229)
-    assert number(narrow, "section_width") == 226  # 235 + 0.4 x (165.1 - 188) = 225.84
+    assert number(narrow, "section_width") == 233  # 245 + 0.4 x (165.1 - 196) = 232.64
     assert number(wide, "section_width") - number(narrow, "section_width") == 5  # E076: 5.08 mm a half inch
-    assert number(narrow, "wider") == 2 and "car.front_rim_width" in narrow.inputs
+    assert number(narrow, "wider") == 9 and "car.front_rim_width" in narrow.inputs
     other_rim = found("225/55R18 99H", front_rim_width=length(6.5, "in"))
     assert number(other_rim, "section_width") == 225 and other_rim.word("width") == "nominal"
 
 
 @pytest.mark.parametrize(("rim", "where"), [(6.5, "within"), (5.5, "outside"), (9.0, "outside")])
 def test_the_rim_by_the_rule_of_thumb_of_65_to_90_percent(rim, where):
-    """Common practice, no source: 235 mm asks for 6.0 to 8.3 in."""
-    lines = found("235/55R17 99H", front_rim_width=length(rim, "in")).working
-    assert any(f"Rim of {rim:g} in, {where} the rule of thumb's 6.0 to 8.3 in (common practice)" in x for x in lines)
+    """Common practice, no source: 245 mm asks for 6.3 to 8.7 in."""
+    lines = found("245/55R17 102H", front_rim_width=length(rim, "in")).working
+    assert any(f"Rim of {rim:g} in, {where} the rule of thumb's 6.3 to 8.7 in (common practice)" in x for x in lines)
 
 
 def test_e108_an_extra_load_99_carries_what_a_standard_95_does_at_250_8_kpa_only():
@@ -248,7 +248,7 @@ def test_the_search_lists_the_nearest_that_carry_the_load():
 
 def test_the_search_on_the_cars_own_rim_leaves_out_what_the_rim_does_not_take():
     """A rim of 8 in takes 0.65 to 0.90 of the width: 226 to 312 mm (rule of thumb, computed)."""
-    _, search = findings("235/55R17 99H", front_rim_width=length(8, "in"))
+    _, search = findings("245/55R17 102H", front_rim_width=length(8, "in"))
     sizes = [text for name, text in search.detail if name.startswith("fit_")]
     assert sizes and all(226 <= int(size[:3]) <= 312 for size in sizes)
     assert any("Left out" in line for line in search.working)

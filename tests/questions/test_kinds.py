@@ -52,3 +52,17 @@ def test_damage_is_never_left_out() -> None:
 def test_any_text_has_a_kind(text: str) -> None:
     found = kinds_of(read(text))
     assert found.kind in (*KINDS, "none") and found.kind not in found.also
+
+
+@pytest.mark.parametrize(
+    "coin",
+    [
+        "the penny covers Grobart's head",
+        "I can see all of Grobart's head",
+        "penny test fails",
+        "the quarter touches the head",
+    ],
+)
+def test_a_coin_is_understood_whoever_is_on_it(coin: str) -> None:
+    found = kinds_of(read(f"{coin}, do i need new ones?"))
+    assert found.kind == "tread_left"

@@ -32,7 +32,8 @@ SECRETS = [
     ("5/32? 1HGCM82633A004352", "1HGCM82633A004352"),
     ("VIN 82633A004352 5/32?", "82633A004352"),
     ("Username: roadking_77\n5/32?", "roadking"),
-    ("my insta: tire.queen 5/32?", "tire.queen"),
+    ("my zapgram: tire.wizard 5/32?", "tire.wizard"),
+    ("follow me on zapgram treadwizard 5/32?", "treadwizard"),
 ]
 
 
@@ -69,6 +70,52 @@ def test_what_tells_the_author_goes(text: str, secret: str) -> None:
     ],
 )
 def test_what_tires_say_stays(text: str) -> None:
+    assert scrub(text).text == text
+
+
+GLUED = [
+    "https://who.example/me?x=1", "http://who.example", "www.mypage.example", "mypage.shop",
+    "bob.smith@mail.example.com", "bob at mail dot com",
+    "+49 171 2345678", "555-234-5678", "my name is Bertil", "my name is bertil", "I'm Bertil",
+    "hi Bertil", "plate ABC 1234", "AB12 CDE", "1HGCM82633A004352", "VIN 82633A004352", "@treadhead", "u/treadhead",
+]  # fmt: skip
+TOLD = ("who.example", "mypage", "smith", "mail dot", "2345678", "234-5678", "ertil", "1234", "B12 CD", "33A0043",
+        "treadhead")  # fmt: skip
+
+
+@pytest.mark.parametrize("secret", GLUED)
+@pytest.mark.parametrize("before", ["", "5/32", "72", "35psi", "ok", "Tread ok,", "x_", "ü", "at 5/32 and 4 mm "])
+@pytest.mark.parametrize("after", ["", "?", " 5/32", ", ok?", "\nthanks"])
+def test_what_tells_the_author_goes_also_when_glued(before: str, secret: str, after: str) -> None:
+    spoken = secret[0].isalpha() and " " in secret and not secret.startswith(("my name", "bob", "AB12"))
+    if before[-1:].isalpha() and (spoken or secret.startswith(("u/", "I'm"))):
+        before += " "  # letters on letters are one word: nobody can tell where the second begins
+    clean = scrub(before + secret + after).text
+    assert not [told for told in TOLD if told in clean], clean
+
+
+@pytest.mark.parametrize("after", ["5/32", "72", "thanks", "Thanks"])
+@pytest.mark.parametrize("secret", ["bob.smith@mail.example.com", "555-234-5678", "+49 171 2345678", "mypage.shop/me"])
+def test_what_tells_the_author_goes_with_something_glued_behind(secret: str, after: str) -> None:
+    clean = scrub(f"at 5/32, {secret}{after}").text
+    assert not [told for told in TOLD if told in clean] and "5/32" in clean, clean
+
+
+@given(st.text(st.characters(codec="utf-8"), max_size=30), st.sampled_from(["https://who.example", "b@mail.example"]),
+       st.text(st.characters(codec="utf-8"), max_size=30))  # fmt: skip
+def test_no_link_and_no_mail_address_stays_between_whatever_signs(before: str, secret: str, after: str) -> None:
+    assert secret not in scrub(before + secret + after).text
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "32psi@20C, ok?", "5/32@40k miles", "aww.that is low", "driving 225/60R17 at 33psi", "P215/65R17 98T and 0119",
+        "DOT0119 on two, DOT 3925 on two", "245/45ZR18 100Y", "LT245/75R16 10PLY", "my size: LT245/75R16",
+        "call it 225 60 17", "follow me on the road", "my dealer: no idea",
+    ],
+)  # fmt: skip
+def test_what_looks_alike_stays(text: str) -> None:
     assert scrub(text).text == text
 
 
