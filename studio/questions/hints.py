@@ -4,6 +4,7 @@ import re
 
 from studio.model.quantity import System
 from studio.questions.facts import Fact
+from studio.questions.sieve import Sieve
 
 _I = re.IGNORECASE
 _PLACES: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
@@ -103,9 +104,14 @@ _PENCE = re.compile(r"\b20 ?p\b|\bquid\b|£", _I)
 _SAID, _TONGUE, _HINT, _WEAK = 0.95, 0.7, 0.6, 0.4
 
 
+_PLACES_SIEVE, _TONGUES_SIEVE = (
+    Sieve([(pattern, (region, pattern)) for region, pattern in words]) for words in (_PLACES, _TONGUES)
+)
+
+
 def region_said(text: str, facts: list[Fact]) -> Fact | None:
     """The region that the text points to; None where nothing does."""
-    for region, pattern in _PLACES:
+    for region, pattern in _PLACES_SIEVE.of(text):
         if match := pattern.search(text):
             return _fact(match, region, _SAID, "a place named")
     if tongue := _tongue(text):
@@ -116,7 +122,7 @@ def region_said(text: str, facts: list[Fact]) -> Fact | None:
 def _tongue(text: str) -> Fact | None:
     """The language of which most words are known; two at least."""
     best: tuple[int, str, re.Match[str]] | None = None
-    for region, pattern in _TONGUES:
+    for region, pattern in _TONGUES_SIEVE.of(text):
         matches = list(pattern.finditer(text))
         distinct = len({match[0].lower() for match in matches})
         if distinct >= 2 and (best is None or distinct > best[0]):

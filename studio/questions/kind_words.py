@@ -259,7 +259,7 @@ CLUES = _clues(
                                               r"|getting|are|is)\b[^.?!]{0,12}\b"
                                               r"(?:low|thin|bald|worn|smooth|slick)\b"),
     ("tread_left", 3, "a coin", r"\b(?:20 ?p|penny|quarter|coin|euro)\b[^.?!]{0,25}\b(?:test|head|band|ring|rim)\b"
-                             r"|\b(?:see|touch\w*|cover\w*|reach\w*|top|all) (?:of )?(?:the|\w{4,}'s) head\b(?! gasket)"),
+                             r"|\b(?:see|touch\w*|cover\w*|top|all) (?:of )?(?:the|\w{4,}'s) head\b(?! gasket)"),
     ("tread_left", 3, "tread without a number", r"\b(?:are|is|r) (?:they|these|it|my tires|those|this tire"
                                                 r"|mine) (?:done|toast|shot|finished|gone|worn out|still good"
                                                 r"|bald)\b|\btime for (?:new )?(?:tires|tyres|rubber)|\bhow (?:many"
@@ -320,7 +320,8 @@ OTHER_VEHICLES = re.compile(
 )
 TIRES = re.compile(
     r"\bt[iy]re?s?\b|\bwear indicators?|\b3[0-9]s\b|\bload range|\bwear bars?|\bpenny\b|\b20 ?p test|\bbar\b"
-    r"|\barrows?\b|\b(?:penny|quarter|coin|\w{4,}'s)\b[^.?!]{0,20} head\b|\b\w{4,}'s head\b"
+    r"|\barrows?\b|\b(?:penny|quarter|coin|\w{4,}'s)\b[^.?!]{0,20} head\b"
+    r"|\b\w{4,}'s head\b"
     r"|\b32nds?\b|\brims?\b|\bpressure"
     r"|\bdate code|\bdot\b"
     r"|\bplug(?:s|ged)?\b|\baxle|\bdot\b"

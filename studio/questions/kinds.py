@@ -23,6 +23,7 @@ from studio.questions.kind_words import (
 )
 from studio.questions.plain_text import plainly
 from studio.questions.reading import read
+from studio.questions.sieve import Sieve
 from studio.questions.spelling import set_right
 from studio.questions.wear_said import wear_rate
 
@@ -127,11 +128,14 @@ def _also(main: QuestionKind, scores: _Scores, reading: Reading) -> tuple[Questi
     return tuple(found)
 
 
+_CLUES = Sieve([(clue.pattern, clue) for clue in CLUES])
+
+
 def _scored(reading: Reading) -> _Scores:
     scores = _Scores()
     words: dict[QuestionKind, set[str]] = {}
     small = plainly(set_right(reading.text)[0])
-    for clue in CLUES:
+    for clue in _CLUES.of(small):
         if clue.pattern.search(small) and clue.why not in words.setdefault(clue.kind, set()):
             words[clue.kind].add(clue.why)
             scores.add(clue.kind, clue.weight, clue.why)

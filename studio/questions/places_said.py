@@ -3,6 +3,7 @@
 import re
 
 from studio.questions.facts import Fact, Found, overlaps
+from studio.questions.sieve import Sieve
 
 _I = re.IGNORECASE
 _FRONT = r"(?:fronts?|frt|vorne?|vorder\w*|avant|delanter[oa]s?|anterior[ei]?)"
@@ -97,10 +98,16 @@ _REMAINS = re.compile(
 )
 
 
+_SIEVE = Sieve(
+    [(_CORNER, "corner"), (_SHORT, "short"), (_AXLE, "axle"), (_SIDE, "side"), *((its, name) for name, its in _GROUPS)]
+)
+
+
 def places_said(text: str, found: Found) -> list[Fact]:
     """The mentions of tires in their order; they are no facts by themselves."""
     mentions: list[Fact] = []
-    for match in _CORNER.finditer(text):
+    able = set(_SIEVE.of(text))
+    for match in _CORNER.finditer(text) if "corner" in able else ():
         front = match["f1"] or match["f2"]
         left = match["l1"] or match["l2"]
         if (
@@ -110,19 +117,19 @@ def places_said(text: str, found: Found) -> list[Fact]:
         ):
             continue
         _add(mentions, found, match, (f"{'front' if front else 'rear'}_{'left' if left else 'right'}",))
-    for match in _SHORT.finditer(text):
+    for match in _SHORT.finditer(text) if "short" in able else ():
         word = (match["two"] or match["small"]).upper()
         _add(mentions, found, match, (_SHORTS[word],))
-    for match in _AXLE.finditer(text):
+    for match in _AXLE.finditer(text) if "axle" in able else ():
         axle = "front" if match["front"] else "rear"
         _add(mentions, found, match, (f"{axle}_left", f"{axle}_right"))
-    for match in _SIDE.finditer(text):
+    for match in _SIDE.finditer(text) if "side" in able else ():
         side = "left" if match["left"] or match["left2"] else "right"
         remains = match["left2"] and _REMAINS.search(text, max(0, match.start() - 8), match.start())
         if not remains:
             _add(mentions, found, match, (side,))
     for name, pattern in _GROUPS:
-        for match in pattern.finditer(text):
+        for match in pattern.finditer(text) if name in able else ():
             if name == "new_one" and _WISH.search(
                 text, max(0, match.start() - 20), match.start() + (match[0][:1] == " ")
             ):

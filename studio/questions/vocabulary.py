@@ -4,6 +4,7 @@ import re
 
 from studio.questions.facts import Fact, Found, overlaps
 from studio.questions.plain_text import small_letters
+from studio.questions.sieve import Sieve
 
 _I = re.IGNORECASE
 
@@ -221,15 +222,20 @@ _PLUG = re.compile(
 _AWAY = re.compile(r"\b(?:from|off|inside|away from|short of) (?:the |my |its )?$", _I)
 
 
+_PLAIN_SIEVE, _ZONES_SIEVE, _DAMAGE_SIEVE = (
+    Sieve([(word[2], word) for word in words]) for words in (_PLAIN, _ZONES, _DAMAGE)
+)
+
+
 def vocabulary(text: str, found: Found) -> None:
     """Every word that says something about car or tires, what is denied left out."""
     small = small_letters(text)
-    for field, value, pattern in _PLAIN:
+    for field, value, pattern in _PLAIN_SIEVE.of(small):
         for match in pattern.finditer(small):
             if field in _DENIABLE and _NOT.search(small, max(0, match.start() - 30), match.start()):
                 continue
             _take(text, match, field, value, 0.95, "a word for it", found)
-    for field, value, pattern in _ZONES:
+    for field, value, pattern in _ZONES_SIEVE.of(small):
         for match in pattern.finditer(small):
             if value == "sidewall" and _AWAY.search(small, max(0, match.start() - 20), match.start()):
                 continue
@@ -242,7 +248,7 @@ def vocabulary(text: str, found: Found) -> None:
                 "where it sits",
                 found,
             )
-    for field, value, pattern in _DAMAGE:
+    for field, value, pattern in _DAMAGE_SIEVE.of(small):
         for match in pattern.finditer(small):
             if _NOT.search(small, max(0, match.start() - 60), match.start()) or _is_other(small, match):
                 continue
