@@ -4,16 +4,15 @@ import argparse
 import json
 import sys
 import time
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from studio.headless.opening import fail, open_episode
 from studio.model.episode import Episode
-from studio.questions.bringing import Brought, TooManyQuestions, bring_in
+from studio.questions.bringing import Brought, Found, TooManyQuestions, bring_in
 from studio.questions.on_cores import on_cores
 from studio.questions.scrub import scrub
-from studio.questions.seen import Cleaned
 from studio.storage.comments_csv import MOST_BYTES, Comments, read_comments
 from studio.storage.csv_text import CsvError
 from studio.storage.episode_file import read_bytes, save
@@ -77,16 +76,16 @@ def _brought(episode: Episode, comments: Comments) -> Brought:
         fail(str(error))
 
 
-def _told_of(comments: Sequence[str]) -> Iterator[list[Cleaned]]:
-    """Each comment looked at on all cores; where somebody watches, how far it is."""
+def _told_of(look: Callable[[str], Found], texts: Sequence[str]) -> Iterator[list[Found]]:
+    """Each text looked at on all cores; where somebody watches, how far it is."""
     done, told = 0, time.monotonic()
     watched = sys.stderr.isatty()
-    for lot in on_cores(comments):
+    for lot in on_cores(look, texts):
         yield lot
         done += len(lot)
         if watched and time.monotonic() - told > _TELL_S:
             told = time.monotonic()
-            print(f"\r{done:,} of {len(comments):,} comments", end="", file=sys.stderr, flush=True)
+            print(f"\r{done:,} of {len(texts):,} comments", end="", file=sys.stderr, flush=True)
     if watched:
         print("\r" + " " * 60, end="\r", file=sys.stderr, flush=True)
 

@@ -2,6 +2,7 @@
 
 import datetime as dt
 from collections.abc import Callable, Generator, Iterable, Iterator, Mapping, Sequence
+from typing import Protocol, TypeVar
 
 import msgspec
 
@@ -9,13 +10,20 @@ from studio.model.episode import Episode
 from studio.model.question import MOST_QUESTIONS, Question, QuestionState
 from studio.questions.kind_words import QuestionKind
 from studio.questions.on_cores import one_by_one
-from studio.questions.seen import Cleaned, Key, Seen, seen
+from studio.questions.seen import Cleaned, Key, Seen, cleaned, seen
 from studio.questions.sorting import State, order
 
 _MOST_ASKED = 1_000_000
 _EACH = 25
 Comment = tuple[str, dt.date | None]
-Looking = Callable[[Sequence[str]], Iterator[list[Cleaned]]]
+Found = TypeVar("Found")
+
+
+class Looking(Protocol):
+    """How many texts are looked at: one by one, or on several cores."""
+
+    def __call__(self, look: Callable[[str], Found], texts: Sequence[str]) -> Iterator[list[Found]]:
+        """What ``look`` finds in each text, lot by lot, in order."""
 
 
 class TooManyQuestions(ValueError):
@@ -116,18 +124,23 @@ def take_in(
     """
     clean: dict[str, Cleaned] = {}
     distinct = list(dict.fromkeys(text for text, _ in comments))
-    for lot in looking(distinct):
+    for lot in looking(cleaned, distinct):
         for its in lot:
             clean[distinct[len(clean)]] = its
         if not lot or len(clean) % _EACH < len(lot):
             yield Step(len(clean), len(distinct), "comments looked at")
     looked = {its.text: its.seen for its in clean.values() if its.seen is not None}
+    unknown = [
+        text for text in dict.fromkeys(its.text for its in questions) if text not in known and text not in looked
+    ]
+    there: list[Seen] = []
+    for found in looking(seen, unknown):
+        there += found
+        if not found or len(there) % _EACH < len(found):
+            yield Step(len(there), len(unknown), "questions looked through")
+    looked.update(zip(unknown, there, strict=True))
     first: dict[Key, str | int] = {}
-    for number, question in enumerate(questions):
-        if question.text not in known and question.text not in looked:
-            looked[question.text] = seen(question.text)
-            if number % _EACH == 0:
-                yield Step(number, len(questions), "questions looked through")
+    for question in questions:
         key = known[question.text] if question.text in known else looked[question.text].key
         first.setdefault(key, question.id)
     return _counted(comments, clean, first, looked)

@@ -5,13 +5,16 @@ Each holds nothing but the comments that it was given. One that ends by itself c
 
 import os
 import signal
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import suppress
 from multiprocessing import get_context
 from multiprocessing.connection import Connection, wait
 from multiprocessing.context import SpawnProcess
+from typing import TypeVar
 
-from studio.questions.seen import Cleaned, cleaned
+Found = TypeVar("Found")
+Look = Callable[[str], Found]
+Lots = Sequence[Sequence[str]]
 
 _LOT = 50
 _WORTH_IT = 1_500
@@ -20,28 +23,29 @@ _MOST = 4
 _LOOK_S = 0.1
 
 
-def one_by_one(comments: Sequence[str]) -> Iterator[list[Cleaned]]:
-    """Each comment looked at, in order, one at a time."""
-    for comment in comments:
-        yield [cleaned(comment)]
+def one_by_one(look: Look[Found], texts: Sequence[str]) -> Iterator[list[Found]]:
+    """What ``look`` finds in each text, in order, one at a time."""
+    for text in texts:
+        yield [look(text)]
 
 
-def on_cores(comments: Sequence[str]) -> Iterator[list[Cleaned]]:
-    """Each comment looked at, in order; an empty list at least every 0.1 s where nothing is ready yet.
+def on_cores(look: Look[Found], texts: Sequence[str]) -> Iterator[list[Found]]:
+    """What ``look`` finds in each text, in order; an empty list at least every 0.1 s where nothing is ready yet.
 
-    Only for programs whose main module can be imported again without running (Python's rule for spawned processes).
+    ``look`` is a function of a module. Only for programs whose main module can be imported again without running
+    (Python's rule for spawned processes).
     """
     count = min(_MOST, os.cpu_count() or 1)
-    if count < 2 or len(comments) < _WORTH_IT:
-        yield from one_by_one(comments)
+    if count < 2 or len(texts) < _WORTH_IT:
+        yield from one_by_one(look, texts)
         return
-    lots = [comments[at : at + _LOT] for at in range(0, len(comments), _LOT)]
+    lots = [texts[at : at + _LOT] for at in range(0, len(texts), _LOT)]
     workers: dict[Connection, SpawnProcess] = {}
     try:
         for _ in range(count):
-            ours, process = _started()
+            ours, process = _started(look)
             workers[ours] = process
-        yield from _shared_out(lots, list(workers))
+        yield from _shared_out(look, lots, list(workers))
     finally:
         for pipe, process in workers.items():
             process.kill()
@@ -50,23 +54,23 @@ def on_cores(comments: Sequence[str]) -> Iterator[list[Cleaned]]:
             process.join()
 
 
-def _started() -> tuple[Connection, SpawnProcess]:
+def _started(look: Look[Found]) -> tuple[Connection, SpawnProcess]:
     context = get_context("spawn")
     ours, theirs = context.Pipe()
-    process = context.Process(target=_work, args=(theirs,), daemon=True)
+    process = context.Process(target=_work, args=(look, theirs), daemon=True)
     process.start()
     theirs.close()
     return ours, process
 
 
-def _shared_out(lots: Sequence[Sequence[str]], pipes: list[Connection]) -> Iterator[list[Cleaned]]:
+def _shared_out(look: Look[Found], lots: Lots, pipes: list[Connection]) -> Iterator[list[Found]]:
     """The lots' results in their order; each pipe has two lots at most, so that none waits for us."""
-    ready: dict[int, list[Cleaned]] = {}
+    ready: dict[int, list[Found]] = {}
     given: dict[Connection, list[int]] = {pipe: [] for pipe in pipes}
     waiting = iter(range(len(lots)))
     for _ in range(2):
         for pipe in pipes:
-            _give(pipe, lots, waiting, given, ready)
+            _give(pipe, look, lots, waiting, given, ready)
     at = 0
     while at < len(lots):
         if at in ready:
@@ -75,18 +79,18 @@ def _shared_out(lots: Sequence[Sequence[str]], pipes: list[Connection]) -> Itera
             continue
         done = wait([pipe for pipe, its in given.items() if its], _LOOK_S)
         for pipe in [pipe for pipe in given if pipe in done]:
-            _take(pipe, lots, given, ready)
-            _give(pipe, lots, waiting, given, ready)
+            _take(pipe, look, lots, given, ready)
+            _give(pipe, look, lots, waiting, given, ready)
         if not any(given.values()):  # every process has ended by itself
             number = next(waiting, at)
-            ready[number] = [cleaned(comment) for comment in lots[number]]
+            ready[number] = [look(text) for text in lots[number]]
         if at not in ready:
             yield []
 
 
 def _give(
-    pipe: Connection, lots: Sequence[Sequence[str]], waiting: Iterator[int], given: dict[Connection, list[int]],
-    ready: dict[int, list[Cleaned]],
+    pipe: Connection, look: Look[Found], lots: Lots, waiting: Iterator[int], given: dict[Connection, list[int]],
+    ready: dict[int, list[Found]],
 ) -> None:  # fmt: skip
     number = next(waiting, None)
     if number is None:
@@ -96,25 +100,25 @@ def _give(
             pipe.send(list(lots[number]))
             given[pipe].append(number)
             return
-    ready[number] = [cleaned(comment) for comment in lots[number]]
+    ready[number] = [look(text) for text in lots[number]]
 
 
 def _take(
-    pipe: Connection, lots: Sequence[Sequence[str]], given: dict[Connection, list[int]],
-    ready: dict[int, list[Cleaned]],
+    pipe: Connection, look: Look[Found], lots: Lots, given: dict[Connection, list[int]],
+    ready: dict[int, list[Found]],
 ) -> None:  # fmt: skip
     try:
         ready[given[pipe][0]] = pipe.recv()
         del given[pipe][0]
     except (EOFError, OSError):
         for number in given.pop(pipe):
-            ready[number] = [cleaned(comment) for comment in lots[number]]
+            ready[number] = [look(text) for text in lots[number]]
 
 
-def _work(pipe: Connection) -> None:
+def _work(look: Look[Found], pipe: Connection) -> None:
     """A process's whole life: lots in, results out, until the pipe ends."""
     for request in (getattr(signal, name) for name in ("SIGINT", "SIGHUP") if hasattr(signal, name)):
         signal.signal(request, signal.SIG_IGN)  # what the terminal asks of all is for the one who started us to answer
     with suppress(EOFError, OSError):
         while True:
-            pipe.send([cleaned(comment) for comment in pipe.recv()])
+            pipe.send([look(text) for text in pipe.recv()])

@@ -144,7 +144,7 @@ def scrub(text: str) -> Scrubbed:
     if len(text) > MOST_READ:
         removed["characters beyond the first 10,000"] = len(text) - MOST_READ
     return Scrubbed(
-        text=_tidy(cleaned)[:MOST_READ], removed=tuple((kind, count) for kind, count in removed.items() if count)
+        text=_tidy(cleaned)[:MOST_READ].rstrip(), removed=tuple((kind, count) for kind, count in removed.items() if count)
     )
 
 

@@ -1,7 +1,7 @@
 """Comments brought in off the window's thread: scrubbed, read, counted into those that ask the same."""
 
 import time
-from collections.abc import Generator, Iterator, Mapping, Sequence
+from collections.abc import Callable, Generator, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -9,10 +9,10 @@ from msgspec.structs import replace
 
 from studio.model.episode import Episode
 from studio.model.question import Question
-from studio.questions.bringing import Comment, Taken, take_in, with_taken
+from studio.questions.bringing import Comment, Found, Taken, take_in, with_taken
 from studio.questions.on_cores import on_cores
 from studio.questions.scrub import scrub
-from studio.questions.seen import Cleaned, Key, same_question
+from studio.questions.seen import Key, same_question
 from studio.storage.comments_csv import DOUBTS, InDoubt
 from studio.window.questions_rows import Key as ToldKey
 from studio.window.questions_rows import Told
@@ -34,11 +34,12 @@ class Doubt:
 
 @dataclass(frozen=True)
 class Brought:
-    """What came of comments, and what is said of the table they stood in."""
+    """What came of comments, and what is said of the table they stood in; of ``doubts`` rows the first are shown."""
 
     taken: Taken
     remarks: tuple[str, ...] = ()
     in_doubt: tuple[Doubt, ...] = ()
+    doubts: int = 0
     single: bool = False
 
     def told(self) -> str:
@@ -79,7 +80,7 @@ def file_job(path: Path, episode: Episode, known: Mapping[ToldKey, Told]) -> Job
     yield Progress(0, len(comments), "comments looked at")
     taken = yield from _taken(comments, episode.questions, known)
     in_doubt = tuple(_shown(row) for row in table.in_doubt[:_MOST_IN_DOUBT])
-    return Brought(taken, remarks, in_doubt)
+    return Brought(taken, remarks, in_doubt, len(table.in_doubt))
 
 
 def _shown(row: InDoubt) -> Doubt:
@@ -109,9 +110,9 @@ def _taken(
             raise
 
 
-def _restfully(comments: Sequence[str]) -> Iterator[list[Cleaned]]:
-    """Between comments the window's thread has its turn."""
-    for lot in on_cores(comments):
+def _restfully(look: Callable[[str], Found], texts: Sequence[str]) -> Iterator[list[Found]]:
+    """Between texts the window's thread has its turn."""
+    for lot in on_cores(look, texts):
         yield lot
         time.sleep(_REST_S)
 

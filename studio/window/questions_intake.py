@@ -19,10 +19,14 @@ TABLES = "Tables (*.csv *.tsv *.txt);;All files (*)"
 
 
 class Intake(QObject):
-    """``said`` tells how it goes, ``arrived`` gives the path of the question that one comment became."""
+    """``said`` tells how it goes, ``arrived`` gives the path of the question that one comment became.
+
+    ``doubted`` gives the rows of a table that were read in doubt, and how many there are.
+    """
 
     said = Signal(str)
     arrived = Signal(str)
+    doubted = Signal(object, int)
 
     def __init__(self, workshop: Workshop, known: Callable[[], Mapping[Key, Told]], parent: QObject) -> None:
         super().__init__(parent)
@@ -83,6 +87,8 @@ class Intake(QObject):
         count = f"{brought.taken.read:,} comments"
         self._workshop.document.edit("Take in a comment" if brought.single else f"Import {count}", after)
         self.said.emit(brought.told())
+        if not brought.single:
+            self.doubted.emit(brought.in_doubt, brought.doubts)
         if at >= 0 and brought.single:
             self.arrived.emit(f"questions[{at}]")
 

@@ -12,6 +12,7 @@ from studio.window.palette import GRID
 from studio.window.place import Place, Workshop
 from studio.window.questions_bar import CommentEntry, QuestionsBar
 from studio.window.questions_deeds import Deeds
+from studio.window.questions_doubt import DoubtPanel
 from studio.window.questions_intake import Intake
 from studio.window.questions_list import QuestionsList
 from studio.window.questions_open import Opened
@@ -205,6 +206,7 @@ class QuestionsPlace(Place):
     def _build(self) -> None:
         self._message = plain_label("", "quiet", wrap=True)
         self._message.setVisible(False)
+        self.doubts = DoubtPanel()
         self._nothing = plain_label("No question is listed; choose others above.", "quiet", wrap=True)
         left = QWidget()
         column = QVBoxLayout(left)
@@ -212,6 +214,7 @@ class QuestionsPlace(Place):
         column.setSpacing(GRID)
         column.addWidget(self.bar)
         column.addWidget(self._message)
+        column.addWidget(self.doubts)
         column.addWidget(self._nothing)
         column.addWidget(self.list, 1)
         self._page = QWidget()
@@ -270,6 +273,7 @@ class QuestionsPlace(Place):
         self.sheet.near.folder_wanted.connect(self.look_through)
         self.intake.said.connect(self._say)
         self.intake.arrived.connect(self.show_target)
+        self.intake.doubted.connect(self.doubts.show_doubts)
         self.deeds.said.connect(self._say)
         self.deeds.go.connect(self.go)
         self.document.changed.connect(self._changed)
@@ -281,6 +285,7 @@ class QuestionsPlace(Place):
 
     def _started(self) -> None:
         self._say("")
+        self.doubts.hide()
         self.list.is_touched = False
         self.reader.resume()
 

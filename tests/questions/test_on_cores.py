@@ -6,6 +6,7 @@ import pytest
 
 from studio.questions import on_cores as cores
 from studio.questions.on_cores import on_cores, one_by_one
+from studio.questions.seen import cleaned
 from tests.questions.comment_set import cases
 
 TEXTS = [case.text for case in cases()][:200]
@@ -22,21 +23,21 @@ def flat(looking: object) -> list[object]:
 
 
 def test_several_cores_see_what_one_sees_in_the_same_order() -> None:
-    assert flat(on_cores(TEXTS)) == flat(one_by_one(TEXTS))
+    assert flat(on_cores(cleaned, TEXTS)) == flat(one_by_one(cleaned, TEXTS))
     assert multiprocessing.active_children() == []
 
 
 def test_processes_that_die_lose_nothing() -> None:
     found: list[object] = []
-    for lot in on_cores(TEXTS):
+    for lot in on_cores(cleaned, TEXTS):
         found += lot
         for process in multiprocessing.active_children():
             process.kill()
-    assert found == flat(one_by_one(TEXTS))
+    assert found == flat(one_by_one(cleaned, TEXTS))
 
 
 def test_a_stop_ends_every_process() -> None:
-    looking = on_cores(TEXTS * 50)
+    looking = on_cores(cleaned, TEXTS * 50)
     next(looking)
     assert len(multiprocessing.active_children()) == 2
     looking.close()  # type: ignore[attr-defined]

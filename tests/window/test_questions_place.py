@@ -1,6 +1,7 @@
 """The place Questions on real widgets: comments in, read, set right, answered, worded, kept; by keys alone."""
 
 import csv
+import multiprocessing
 from pathlib import Path
 
 import pytest
@@ -115,6 +116,42 @@ def test_a_table_is_imported_with_broken_rows_and_without_authors(place_of, qtbo
     assert any("{{7*7}} =1+1" in text for text in texts) and any("never closed 4/32" in text for text in texts)
     assert "5 comments read" in place._message.text() and "author" in place._message.text()
     assert place.document.undo_stack.count() == 1
+
+
+def test_rows_in_doubt_are_shown_with_their_lines_until_put_away(place_of, qtbot, tmp_path: Path) -> None:
+    place = place_of(replace(EPISODE, questions=()))
+    rows = ["author,comment", 'Cy,"never closed 4/32 ok?', "a lonely half sentence"]
+    rows += ["Di,is 5/32, ok?", "Ed,is 6/32 ok?"]
+    path = tmp_path / "comments.csv"
+    path.write_text("\n".join([*rows, "no author here 7/32"]), encoding="utf-8")
+    place.intake.take_comments(path)
+    qtbot.waitUntil(lambda: bool(place.document.episode.questions), timeout=60_000)
+    settle(qtbot, place)
+    doubts = place.doubts
+    assert doubts.isVisible() and not doubts.rows.isVisible() and "3 rows were read in doubt" in doubts._said.text()
+    assert "1 row has a quotation mark that never closes: line 2" in place._message.text()
+    qtbot.mouseClick(doubts.turn_button, Qt.MouseButton.LeftButton)
+    shown = doubts.rows.toPlainText()
+    assert doubts.rows.isVisible() and shown.index("Line 2: ") < shown.index("Line 4: ") < shown.index("Line 6: ")
+    assert "no author here 7/32" in shown and "Paste it above" in shown.split("Line 6: ")[1]
+    assert [its.text for its in place.document.episode.questions] == [
+        "never closed 4/32 ok?\na lonely half sentence", "is 5/32, ok?", "is 6/32 ok?",
+    ]  # fmt: skip
+    qtbot.mouseClick(doubts.away, Qt.MouseButton.LeftButton)
+    assert not doubts.isVisible()
+
+
+def test_a_stopped_import_takes_in_nothing(place_of, qtbot, tmp_path: Path) -> None:
+    place = place_of(replace(EPISODE, questions=()))
+    path = tmp_path / "many.csv"
+    rows = [f"is {n} psi ok for a van of {n} kg?" for n in range(4000)]
+    path.write_text("\n".join(["comment", *rows]), encoding="utf-8")
+    place.intake.take_comments(path)
+    qtbot.waitUntil(lambda: "of 4,000" in place._message.text(), timeout=60_000)
+    place.workshop.jobs.stop()
+    qtbot.waitUntil(lambda: "Stopped" in place._message.text(), timeout=60_000)
+    assert not place.intake.is_busy and place.document.episode.questions == ()
+    assert multiprocessing.active_children() == []
 
 
 def test_a_file_that_is_no_table_is_told_and_nothing_changes(place_of, qtbot, tmp_path: Path, answers) -> None:

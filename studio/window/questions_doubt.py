@@ -1,0 +1,59 @@
+"""The rows of a table that were read in doubt, as they stand in the file: shown after an import until put away."""
+
+from collections.abc import Sequence
+
+from PySide6.QtWidgets import QHBoxLayout, QPlainTextEdit, QVBoxLayout, QWidget
+
+from studio.window.labels import name_field, plain_label, push_button
+from studio.window.palette import GRID
+from studio.window.questions_import import Doubt
+from studio.window.questions_rows import first_line
+
+_LINES = 9
+
+
+class DoubtPanel(QWidget):
+    """How many rows are in doubt; their lines, why, and their words unfold below, to be read and copied."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._said = plain_label("", "strong", wrap=True)
+        self.turn_button = push_button("", self._turn)
+        self.away = push_button("Put a&way", self.hide)
+        self.rows = QPlainTextEdit()
+        self.rows.setReadOnly(True)
+        self.rows.setTabChangesFocus(True)
+        name_field(self.rows, "Rows read in doubt")
+        across = QHBoxLayout()
+        across.setSpacing(GRID)
+        across.addWidget(self.turn_button)
+        across.addWidget(self.away)
+        across.addStretch(1)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(GRID // 2)
+        column.addWidget(self._said)
+        column.addLayout(across)
+        column.addWidget(self.rows)
+        self.show_doubts((), 0)
+
+    def show_doubts(self, doubts: Sequence[Doubt], count: int) -> None:
+        """Show these, folded; ``count`` of them there are in all."""
+        more = f"\n\nand {count - len(doubts):,} more" if count > len(doubts) else ""
+        self.rows.setPlainText("\n\n".join(map(_words, doubts)) + more)
+        self._said.setText("1 row was read in doubt." if count == 1 else f"{count:,} rows were read in doubt.")
+        self._unfold(wanted=False)
+        self.setVisible(bool(doubts))
+
+    def _turn(self) -> None:
+        self._unfold(wanted=self.rows.isHidden())
+
+    def _unfold(self, *, wanted: bool) -> None:
+        self.rows.setFixedHeight(_LINES * self.rows.fontMetrics().lineSpacing())
+        self.rows.setVisible(wanted)
+        self.turn_button.setText("&Hide them" if wanted else "Sho&w them")
+
+
+def _words(its: Doubt) -> str:
+    taken = "" if its.is_taken else " Paste it above if it is a comment."
+    return f"Line {its.line:,}: this {its.why}.{taken}\n{first_line(its.text)}"
