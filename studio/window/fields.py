@@ -5,18 +5,19 @@ Tab or leaving the field; what cannot be read or cannot be is refused with the r
 """
 
 import itertools
-from typing import Any, cast
+from typing import Any
 
-from PySide6.QtCore import QEvent, QSize, Qt, Signal
-from PySide6.QtGui import QColor, QFocusEvent, QKeyEvent, QKeySequence, QPainter, QPaintEvent, QPalette
+from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtGui import QColor, QFocusEvent, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPalette
 from PySide6.QtWidgets import QLineEdit, QStyle, QStyleOptionFrame
 
 from studio.window.subject import Get, Set, Subject, attribute
+from studio.window.undo_keys import UndoKeys
 
 _VISITS = itertools.count(1)
 
 
-class Field(QLineEdit):
+class Field(UndoKeys, QLineEdit):
     """A line of text about ``part`` of a subject. ``aside`` is shown lightly at its right end, if there is room."""
 
     problem_changed = Signal(str)
@@ -28,7 +29,9 @@ class Field(QLineEdit):
         self._get, self._set = attribute(part)
         self._chars, self._visit = chars, 0
         self._shown, self._aside, self.problem = "", "", ""
+        self._taken_back, self._clicked_in = "", False
         self.setMaxLength(most)
+        self.textEdited.connect(self._forget_taken_back)
         self.textEdited.connect(self._typed)
         self.editingFinished.connect(self.commit)
         subject.document.changed.connect(self.refresh)
@@ -57,6 +60,7 @@ class Field(QLineEdit):
 
     def refresh(self) -> None:
         """Show what the episode holds, unless there is typed text and the episode holds the same as before."""
+        self._taken_back = ""
         shown = self.words_of(self.model_value())
         if (self.problem or self.is_pending) and shown == self._shown:
             return
@@ -120,6 +124,31 @@ class Field(QLineEdit):
     def _typed(self, text: str) -> None:
         raise NotImplementedError
 
+    # the undo keys
+
+    def can_take_back(self) -> bool:
+        """Whether there is typing that has not been taken in, or was refused."""
+        return self.is_pending or bool(self.problem)
+
+    def take_back(self) -> None:
+        """Take the typing back as a whole, as Esc does; redo types it again."""
+        typed = self.text()
+        self.reset()
+        self.selectAll()
+        self._taken_back = typed if typed != self.text() else ""
+
+    def can_put_back(self) -> bool:
+        """Whether typing was taken back and nothing has happened since."""
+        return bool(self._taken_back)
+
+    def put_back(self) -> None:
+        """Type again what was taken back."""
+        self.setText(self._taken_back)
+        self._taken_back = ""
+
+    def _forget_taken_back(self) -> None:
+        self._taken_back = ""
+
     # Qt's own
 
     def sizeHint(self) -> QSize:
@@ -135,17 +164,17 @@ class Field(QLineEdit):
         """A new visit: what is typed now is a step of undo of its own."""
         self._visit = next(_VISITS)
         super().focusInEvent(event)
-        if event.reason() != Qt.FocusReason.MouseFocusReason:
+        self._clicked_in = event.reason() == Qt.FocusReason.MouseFocusReason
+        if event.reason() != Qt.FocusReason.PopupFocusReason:
             self.selectAll()
 
-    def event(self, event: QEvent) -> bool:
-        """Leave the undo keys to the document, unless there is half-typed text to undo here."""
-        if event.type() == QEvent.Type.ShortcutOverride and not self.is_pending:
-            key = cast(QKeyEvent, event)
-            if key.matches(QKeySequence.StandardKey.Undo) or key.matches(QKeySequence.StandardKey.Redo):
-                event.ignore()
-                return False
-        return super().event(event)
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        """What stands here is replaced by what is typed after the click that came here; the next click sets the
+        cursor. A stretch that was dragged over stays chosen."""
+        super().mouseReleaseEvent(event)
+        if self._clicked_in and not self.hasSelectedText():
+            self.selectAll()
+        self._clicked_in = False
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Esc gives up what is typed."""

@@ -2,9 +2,10 @@
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from studio.window.labels import field_label, plain_label, push_button
+from studio.window.undo_keys import LineEdit
 
 
 class FindBar(QWidget):
@@ -15,7 +16,7 @@ class FindBar(QWidget):
 
     def __init__(self) -> None:
         super().__init__()
-        self.field = QLineEdit()
+        self.field = LineEdit()
         self.field.setMaxLength(200)
         self.field.returnPressed.connect(self._ask)
         self.result = plain_label("", "quiet")

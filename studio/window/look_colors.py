@@ -2,13 +2,14 @@
 
 from PySide6.QtCore import QRectF, QSize, Signal
 from PySide6.QtGui import QColor, QFocusEvent, QPainter, QPaintEvent, QPalette
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLineEdit, QWidget
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QWidget
 
 from studio.graphics.color import rgba
 from studio.graphics.look_check import Pair, Verdicts, cut
 from studio.graphics.look_parts import LookFile
 from studio.window.labels import field_label, name_field, plain_label
 from studio.window.palette import GRID
+from studio.window.undo_keys import LineEdit
 
 NAMES: dict[str, str] = {
     "ground": "Ground", "plate": "Plate", "ink": "Ink", "quiet": "Quiet ink", "measure": "Measures", "rubber": "Rubber",
@@ -51,7 +52,7 @@ class Patch(QWidget):
         painter.end()
 
 
-class HexField(QLineEdit):
+class HexField(LineEdit):
     """``taken`` gives a colour as soon as one is typed; what is none stays with the reason."""
 
     taken = Signal(str, str)

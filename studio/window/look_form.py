@@ -14,6 +14,7 @@ from studio.window.look_letters import Letters
 from studio.window.look_logo import LogoForm
 from studio.window.palette import GRID
 from studio.window.pictures_check import Check
+from studio.window.undo_keys import LineEdit
 
 PAPER = ("ground", "plate", "ink", "quiet", "measure")
 TIRE = ("rubber", "rubber_light", "rubber_edge", "groove", "letter")
@@ -30,7 +31,7 @@ class LookForm(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self._look: LookFile | None = None
-        self.name, self.small_print = QLineEdit(), QLineEdit()
+        self.name, self.small_print = LineEdit(), LineEdit()
         self.name.setMaxLength(60)
         self.small_print.setMaxLength(90)
         self.colors = [ColorRows(keys) for keys in (PAPER, TIRE, REST, VERDICTS)]

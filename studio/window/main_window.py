@@ -111,6 +111,7 @@ class MainWindow(QMainWindow):
         self.column.chosen.connect(self.show_place)
         self.document.changed.connect(self.refresh)
         self.document.state_changed.connect(self.refresh)
+        self.document.undo_stack.indexChanged.connect(self.refresh)  # it moves after the episode has changed
         self.document.undone.connect(self.show_undone)
         self.appearance.changed.connect(self.refresh)
         self.autosave.failed.connect(self.foot.say)

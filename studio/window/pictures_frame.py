@@ -3,7 +3,7 @@
 from collections.abc import Callable
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QLineEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from studio.graphics.frame import Frame, read_frame
 from studio.graphics.look import Look, read_background
@@ -13,6 +13,7 @@ from studio.window.form_parts import FieldBox
 from studio.window.labels import name_field, plain_label
 from studio.window.palette import GRID
 from studio.window.pictures_view import KEY_COLOR
+from studio.window.undo_keys import LineEdit
 
 FRAME_LIST: tuple[tuple[str, str], ...] = (
     ("wide", "Wide, 1920 × 1080"), ("3840x2160", "Wide, 3840 × 2160"), ("tall", "Tall, 1080 × 1920"),
@@ -32,7 +33,7 @@ class ListOrTyped(QWidget):
     ) -> None:
         super().__init__()
         self._check = check
-        self.chooser, self.field = Chooser(16), QLineEdit()
+        self.chooser, self.field = Chooser(16), LineEdit()
         self.problem = plain_label("", "problem", wrap=True)
         for key, words in (*listed, (_OTHER, other)):
             self.chooser.addItem(words, key)

@@ -2,7 +2,7 @@
 
 from PySide6.QtCore import QMimeData, Qt, Signal
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QHBoxLayout, QPlainTextEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from studio.questions.kind_words import KINDS
 from studio.window.chooser import Chooser
@@ -10,22 +10,40 @@ from studio.window.flow import flow
 from studio.window.labels import name_field, push_button
 from studio.window.palette import GRID
 from studio.window.questions_rows import KIND_WORDS, ORDERS, SHOWS, Wish
+from studio.window.undo_keys import PlainText
 
 MOST_TYPED = 1_000_000
 """Characters: more than that is not even looked at, and said."""
 
 
-class CommentEntry(QPlainTextEdit):
+class CommentEntry(PlainText):
     """A comment is typed or pasted here; Enter takes it in, Shift with Enter begins a line. ``entered`` gives it."""
 
     entered = Signal(str)
 
     def __init__(self) -> None:
         super().__init__()
+        self.setUndoRedoEnabled(True)
         self.setPlaceholderText("Paste a comment here, Enter takes it in")
         self.setTabChangesFocus(True)
         self.setAccessibleName("A viewer's comment")
         self._high()
+
+    def can_take_back(self) -> bool:
+        """Whether anything was typed that is not taken in."""
+        return self.document().isUndoAvailable()
+
+    def can_put_back(self) -> bool:
+        """Whether any of it was taken back."""
+        return self.document().isRedoAvailable()
+
+    def take_back(self) -> None:
+        """One step back."""
+        self.undo()
+
+    def put_back(self) -> None:
+        """One step on."""
+        self.redo()
 
     def insertFromMimeData(self, source: QMimeData) -> None:
         """What is pasted is text and no more; a whole comment pasted into the empty field is taken in at once."""
@@ -36,12 +54,13 @@ class CommentEntry(QPlainTextEdit):
             self._enter(text)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Enter takes in, Esc empties."""
+        """Enter takes in, Esc empties, which can be taken back."""
         plain = not event.modifiers() & Qt.KeyboardModifier.ShiftModifier
         if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and plain:
             self._enter(self.toPlainText())
         elif event.key() == Qt.Key.Key_Escape and self.toPlainText():
-            self.clear()
+            self.selectAll()
+            self.textCursor().removeSelectedText()
         else:
             super().keyPressEvent(event)
 

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QFrame, QTextEdit, QToolTip
 from studio.questions.facts import LIKELY, Fact
 from studio.window.palette import Appearance
 from studio.window.questions_words import how_read, shown, words_of
+from studio.window.undo_keys import RichText
 
 Named = tuple[str, Fact]
 
@@ -19,7 +20,7 @@ def offsets(text: str, places: Sequence[int]) -> list[int]:
     return [place + sum(char > "\uffff" for char in text[:place]) for place in places]
 
 
-class CommentView(QTextEdit):
+class CommentView(RichText):
     """Shows a comment; ``wanted`` gives the name of the reading that was clicked."""
 
     wanted = Signal(str)
@@ -31,7 +32,6 @@ class CommentView(QTextEdit):
         self._at_hand = ""
         self.setReadOnly(True)
         self.setAcceptRichText(False)
-        self.setUndoRedoEnabled(False)
         self.setFrameShape(QFrame.Shape.NoFrame)
         self.setTabChangesFocus(True)
         self.setAccessibleName("Comment")

@@ -2,23 +2,23 @@
 
 import itertools
 from collections.abc import Sequence
-from typing import cast
 
-from PySide6.QtCore import QEvent, QMimeData, Qt, QTimer, Signal
-from PySide6.QtGui import QFocusEvent, QKeyEvent, QKeySequence, QTextCharFormat, QTextCursor
-from PySide6.QtWidgets import QPlainTextEdit, QTextEdit
+from PySide6.QtCore import QMimeData, Qt, QTimer, Signal
+from PySide6.QtGui import QFocusEvent, QKeyEvent, QTextCharFormat, QTextCursor
+from PySide6.QtWidgets import QTextEdit
 
 from studio.script.check_text import Mark
 from studio.window.palette import Appearance
 from studio.window.questions_comment import offsets
 from studio.window.rundown_edit import clean_text
+from studio.window.undo_keys import PlainText
 
 LONGEST = 10_000
 _THOUGHT_MS = 1500
 _VISITS = itertools.count(1)
 
 
-class ReplyEdit(QPlainTextEdit):
+class ReplyEdit(PlainText):
     """``reworded`` gives the text and the thought it belongs to: a pause, a new line or a new visit begins another."""
 
     reworded = Signal(str, int)
@@ -30,7 +30,6 @@ class ReplyEdit(QPlainTextEdit):
         self._showing = False
         self._thought = next(_VISITS)
         self.setTabChangesFocus(True)
-        self.setUndoRedoEnabled(False)
         self.setAccessibleName("Reply")
         self._pause = QTimer(self)
         self._pause.setSingleShot(True)
@@ -68,15 +67,6 @@ class ReplyEdit(QPlainTextEdit):
     def focusInEvent(self, event: QFocusEvent) -> None:
         self._next_thought()
         super().focusInEvent(event)
-
-    def event(self, event: QEvent) -> bool:
-        """Leave the undo keys to the document."""
-        if event.type() == QEvent.Type.ShortcutOverride:
-            key = cast(QKeyEvent, event)
-            if key.matches(QKeySequence.StandardKey.Undo) or key.matches(QKeySequence.StandardKey.Redo):
-                event.ignore()
-                return False
-        return super().event(event)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Enter ends a thought; Esc is the place's."""

@@ -7,7 +7,7 @@ within the grid. Arrow keys move between neighbours. A pasted column fills the g
 from typing import Any
 
 from PySide6.QtCore import QSize, Qt, Signal
-from PySide6.QtGui import QFocusEvent, QGuiApplication, QKeyEvent, QKeySequence
+from PySide6.QtGui import QGuiApplication, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QGridLayout, QWidget
 
 from studio.model.entry import read_quantity
@@ -87,11 +87,6 @@ class DepthCell(ValueField):
             return True
         whole = self.selectedText() == self.text()
         return whole or self.cursorPosition() == (0 if key == Qt.Key.Key_Left else len(self.text()))
-
-    def focusInEvent(self, event: QFocusEvent) -> None:
-        """What stands here is replaced by what is typed, however one came here."""
-        super().focusInEvent(event)
-        self.selectAll()
 
 
 def _is_block(text: str) -> bool:

@@ -1,7 +1,7 @@
 """What backs each number: counts, the list, and the remark at hand in full with what can be done about it."""
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QCheckBox, QLineEdit, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QCheckBox, QScrollArea, QVBoxLayout, QWidget
 
 from studio.window.flow import flow
 from studio.window.labels import field_label, plain_label, plain_tooltip, push_button
@@ -10,6 +10,7 @@ from studio.window.quiet_list import choose_index
 from studio.window.rundown_backing_list import RemarksList
 from studio.window.rundown_edit import LONGEST_MARK
 from studio.window.rundown_remarks import RemarkRow, counts_words
+from studio.window.undo_keys import LineEdit
 
 
 class Backing(QWidget):
@@ -30,7 +31,7 @@ class Backing(QWidget):
         self.with_dismissed = QCheckBox("&Show what was set aside")
         self._full = plain_label("", wrap=True)
         self._why = plain_label("", "quiet", wrap=True)
-        self.reason = QLineEdit()
+        self.reason = LineEdit()
         self.reason.setMaxLength(LONGEST_MARK)
         self.reason.setPlaceholderText("such as: a viewer's own number")
         self._label = field_label("Reaso&n why it may stand", self.reason)

@@ -1,15 +1,13 @@
 """Writing in the text of a segment: keys, paste, mouse, the menu of a number."""
 
 from collections.abc import Callable
-from typing import cast
 
-from PySide6.QtCore import QEvent, QMimeData, QPoint, QPointF, Qt, Signal
+from PySide6.QtCore import QMimeData, QPoint, QPointF, Qt, Signal
 from PySide6.QtGui import (
     QContextMenuEvent,
     QFocusEvent,
     QInputMethodEvent,
     QKeyEvent,
-    QKeySequence,
     QMouseEvent,
     QTextBlock,
     QTextCursor,
@@ -142,15 +140,6 @@ class PointsEditor(PointsText):
         cursor.endEditBlock()
         self.setTextCursor(cursor)
         self.ensureCursorVisible()
-
-    def event(self, event: QEvent) -> bool:
-        """Undo and redo are the document's."""
-        if event.type() == QEvent.Type.ShortcutOverride:
-            key = cast(QKeyEvent, event)
-            if key.matches(QKeySequence.StandardKey.Undo) or key.matches(QKeySequence.StandardKey.Redo):
-                event.ignore()
-                return False
-        return super().event(event)
 
     def focusInEvent(self, event: QFocusEvent) -> None:
         """A new visit: what is typed now is a step of undo of its own."""

@@ -5,7 +5,7 @@ from collections.abc import Mapping, Sequence
 
 from PySide6.QtCore import QPoint, QPointF, QSize, Qt, Signal
 from PySide6.QtGui import QResizeEvent, QTextCursor
-from PySide6.QtWidgets import QFrame, QTextEdit
+from PySide6.QtWidgets import QFrame
 
 from studio.model.finding import Finding
 from studio.model.quantity import System
@@ -28,13 +28,14 @@ from studio.window.rundown_blocks import (
 )
 from studio.window.rundown_chip import ChipPainter, base_format
 from studio.window.rundown_fill import replace_blocks
+from studio.window.undo_keys import RichText
 
 VISITS = itertools.count(1)
 KEEP = QTextCursor.MoveMode.KeepAnchor
 _LINES = 6
 
 
-class PointsText(QTextEdit):
+class PointsText(RichText):
     """``edited`` gives the points, and what an edit that follows may be merged with."""
 
     edited = Signal(object, str)
@@ -46,7 +47,6 @@ class PointsText(QTextEdit):
         self._known: Mapping[str, Finding] = {}
         self._units: System = "us"
         self._loading, self._visit = False, 0
-        self.setUndoRedoEnabled(False)
         self.setAcceptRichText(False)
         self.setTabChangesFocus(True)
         self.setFrameShape(QFrame.Shape.NoFrame)

@@ -7,7 +7,7 @@ from typing import Any
 
 from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QFocusEvent, QKeyEvent
-from PySide6.QtWidgets import QCheckBox, QPlainTextEdit, QSizePolicy
+from PySide6.QtWidgets import QCheckBox, QSizePolicy
 
 from studio.decide.wording import day_words
 from studio.model.entry import read_quantity
@@ -15,6 +15,7 @@ from studio.model.quantity import UNITS, Kind, Quantity, System, UnitName
 from studio.window.chooser import Chooser
 from studio.window.fields import Field, ValueField
 from studio.window.subject import Get, Set, Subject, attribute
+from studio.window.undo_keys import PlainText
 
 DEFAULT_UNITS: dict[str, tuple[UnitName, UnitName]] = {  # kind: what a bare number means (US, metric)
     "depth": ("32nds", "mm"), "length": ("in", "mm"), "pressure": ("psi", "kPa"), "distance": ("mi", "km"),
@@ -196,7 +197,7 @@ class CheckField(QCheckBox):
         self.refresh()
 
 
-class NoteField(QPlainTextEdit):
+class NoteField(PlainText):
     """A few lines of plain text, taken in while they are typed; one visit is one step of undo."""
 
     def __init__(self, subject: Subject, part: str, what: str, lines: int = 3) -> None:
@@ -206,7 +207,6 @@ class NoteField(QPlainTextEdit):
         self._held, self._refreshing = "", False
         self.setTabChangesFocus(True)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
-        self.setUndoRedoEnabled(False)
         self.textChanged.connect(self._typed)
         subject.document.changed.connect(self.refresh)
         self.refresh()
