@@ -1,14 +1,17 @@
 """How sure a reading is: half the gauge's step, and how well a hand repeats itself."""
 
+from decimal import Decimal
+
 import msgspec
 
 from studio.decide.audience import Audience
-from studio.model.quantity import Quantity, depth, format_number
+from studio.model.quantity import MINUS, Quantity, depth, format_number
 from studio.model.source import Source
 from studio.model.specimen import Gauge
 from studio.reference.tables import Tables
 
-_REPEATABILITY = "repeatability_mm"
+_REPEATABILITY, _USUAL, _SHARE = "repeatability_mm", "gauge_step_mm", "reading_share_of_step"
+_HAIR = 1e-6
 
 
 class Doubt(msgspec.Struct, frozen=True, kw_only=True):
@@ -46,6 +49,27 @@ def fine(quantity: Quantity, audience: Audience) -> str:
     mm = f"{format_number(quantity.to('mm').value, 2)} mm"
     inch = f"{format_number(quantity.to('32nds').value, 2)}/32 in"
     return f"{inch} ({mm})" if audience.units == "us" else f"{mm} ({inch})"
+
+
+def finer_than_read(read: Quantity, gauge: Gauge, tables: Tables) -> str:
+    """Says that a depth is given finer than the gauge can be read; empty where it is not.
+
+    The gauge's step counts for what is read in its unit; in another unit, that of the usual gauge. Finer is what is
+    no whole number of the least part of the step, and has digits below it: 3.3/32 from a gauge that shows 1/32.
+    """
+    row = tables.measuring[_SHARE]
+    step = gauge.resolution if gauge.resolution.unit == read.unit else depth(tables.measuring[_USUAL].value, "mm")
+    least = row.value * step.to(read.unit).value
+    last_digit = 10.0 ** Decimal(read.digits().replace(MINUS, "-")).as_tuple().exponent
+    parts = read.value / least if least > 0 else 0.0
+    if least <= 0 or last_digit >= least - _HAIR or abs(parts - round(parts)) < _HAIR:
+        return ""
+    return f"{entered(read)} is finer than a gauge with a step of {step.text()} can be read"
+
+
+def entered(read: Quantity) -> str:
+    """A depth with all its digits."""
+    return f"{read.digits()}/32 in" if read.unit == "32nds" else f"{read.digits()} {read.unit}"
 
 
 def doubt(gauge: Gauge, tables: Tables) -> Doubt:

@@ -7,11 +7,13 @@ from typing import TYPE_CHECKING, Any
 
 import msgspec
 
+from studio.decide.gauge import finer_than_read
 from studio.headless.opening import impossible, open_episode
 from studio.model.episode import Episode
 from studio.model.places import place_words
 from studio.model.quantity import depth
 from studio.model.specimen import Reading
+from studio.reference.tables import load_tables
 from studio.storage.csv_text import MOST_BYTES, CsvError
 from studio.storage.episode_file import read_bytes, save
 from studio.storage.errors import EpisodeFileError, StorageError, plain
@@ -62,6 +64,8 @@ def run(arguments: argparse.Namespace) -> int:
     print(f"{path.name}: {count} reading{'s' if count != 1 else ''} brought in from {table.name}")
     for taken in session.taken:
         print(f"  {line_for(taken)}")
+        for remark in remarks_of(taken.reading):
+            print(f"    {remark}: taken as it stands in the table")
     return 0
 
 
@@ -75,7 +79,15 @@ def _session(table: Path, episode: Episode, replace: bool) -> Session:
 def _as_json(taken: Taken) -> dict[str, Any]:
     """The tire, the line of the table, and the reading as the episode file holds it."""
     reading: dict[str, Any] = msgspec.to_builtins(taken.reading)
-    return {"specimen": taken.specimen.id, "line": taken.line, "replaced": taken.replaced, "reading": reading}
+    return {"specimen": taken.specimen.id, "line": taken.line, "replaced": taken.replaced, "reading": reading,
+            "remarks": list(remarks_of(taken.reading))}  # fmt: skip
+
+
+def remarks_of(reading: Reading) -> tuple[str, ...]:
+    """The depths that are finer than the reading's gauge can be read, each once."""
+    tables = load_tables()
+    read = (depth(each, reading.unit) for groove in reading.depths for each in groove if each is not None)
+    return tuple(dict.fromkeys(said for each in read if (said := finer_than_read(each, reading.gauge, tables))))
 
 
 def line_for(taken: Taken) -> str:

@@ -82,6 +82,7 @@ _SHOWN_IN: dict[str, tuple[UnitName, UnitName]] = {  # kind: (US, metric)
 MINUS = "−"
 IN_FULL = 1e15
 """Below this a double holds every whole number and its tenth: from here on digits written in full would be made up."""
+_MOST_DIGITS, _NO_DIFFERENCE = 6, 1e-9
 
 
 class UnitError(ValueError):
@@ -125,6 +126,13 @@ class Quantity(msgspec.Struct, frozen=True, forbid_unknown_fields=True, omit_def
     def number(self) -> str:
         """The number alone, as ``text`` writes it."""
         return format_number(self.value, decimals_for(self.value, self.unit, self.measures))
+
+    def digits(self) -> str:
+        """The number with all the digits that it has; as ``number`` where they have no end, as after a conversion."""
+        short = self.number().replace(",", "").replace(MINUS, "-")
+        whole = f"{self.value:.{_MOST_DIGITS}f}".rstrip("0").rstrip(".")
+        has_end = abs(self.value - float(whole)) < _NO_DIFFERENCE
+        return (short if not has_end or float(short) == float(whole) else whole).replace("-", MINUS)
 
     def both(self, first: System) -> str:
         """In both unit systems, the audience's first: ``5/32 in (4.0 mm)``; once where there is no other."""

@@ -10,6 +10,7 @@ from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtGui import QGuiApplication, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QGridLayout, QWidget
 
+from studio.decide.gauge import finer_than_read
 from studio.model.entry import read_quantity
 from studio.model.quantity import Quantity
 from studio.model.specimen import Reading
@@ -37,6 +38,7 @@ class DepthCell(ValueField):
     def __init__(self, subject: ReadingSubject, groove: int, station: int) -> None:
         super().__init__(subject, f"depths[{groove}][{station}]", "", chars=10, most=40)
         self._reading_subject = subject
+        self._asked = self._sure = ""
         self.groove, self.station = groove, station
         self.through(self._depth, self._with_depth)
 
@@ -53,11 +55,30 @@ class DepthCell(ValueField):
 
     def words_of(self, value: Any) -> str:
         """The number alone: its unit stands over the grid."""
-        return value.number() if isinstance(value, Quantity) else ""
+        return value.digits() if isinstance(value, Quantity) else ""
 
     def aside_of(self, value: Any) -> str:
         """The other unit."""
         return other_unit(value) if isinstance(value, Quantity) else ""
+
+    def commit(self) -> bool:
+        """Take in the typed text; where it is finer than the gauge can be read, ask first. The text stays."""
+        text = self.text().strip()
+        if self.is_pending and text and text != self._sure and (question := self._question(text)):
+            self._asked = text
+            self.set_problem(question)
+            return False
+        self._asked = self._sure = ""
+        return super().commit()
+
+    def _question(self, text: str) -> str:
+        reading = self._reading_subject.value()
+        try:
+            read = self.read(text)
+        except ValueError:  # it is refused anyway
+            return ""
+        finer = finer_than_read(read, reading.gauge, self.subject.document.tables) if reading else ""
+        return f"{finer}: Enter once more takes it as it is, Esc gives it up" if finer else ""
 
     def minimumSizeHint(self) -> QSize:
         """Room for the number alone, where many places stand side by side."""
@@ -67,6 +88,8 @@ class DepthCell(ValueField):
         """Enter goes on where the value can be; arrows move; a pasted column goes to the grid."""
         key = event.key()
         if key in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            if self.problem and self._asked == self.text().strip():
+                self._sure = self._asked  # asked and answered
             if self.commit():
                 self.entered.emit(-1 if event.modifiers() & Qt.KeyboardModifier.ShiftModifier else 1)
             else:
@@ -202,5 +225,13 @@ class ReadingGrid(QWidget):
         for groove, station, value in found:
             after = with_depth(after, groove, station, value)
         here.reset()
-        self.refused.emit(self._subject.write(f"depths, {len(found)} pasted", after))
+        refused = self._subject.write(f"depths, {len(found)} pasted", after)
+        self.refused.emit(refused or self._remark([value for _, _, value in found if value], reading))
+
+    def _remark(self, read: list[Quantity], reading: Reading) -> str:
+        """What is to be said of what was pasted, which is taken as it is."""
+        tables = self._subject.document.tables
+        finer = [said for each in read if (said := finer_than_read(each, reading.gauge, tables))]
+        more = f" ({len(finer)} of what was pasted are)" if len(finer) > 1 else ""
+        return f"{finer[0]}{more}: taken as it is" if finer else ""
 

@@ -31,8 +31,8 @@ def default_unit(kind: Kind, system: System) -> UnitName:
 
 
 def entry_text(quantity: Quantity) -> str:
-    """A quantity as a person would type it again: its own unit, no thousands set apart."""
-    number = quantity.number().replace(",", "")
+    """A quantity as a person would type it again: its own unit, all its digits, no thousands set apart."""
+    number = quantity.digits()
     symbol = UNITS[quantity.unit].symbol
     return f"{number}{symbol}" if quantity.unit == "32nds" else f"{number} {symbol}".strip()
 
@@ -40,8 +40,7 @@ def entry_text(quantity: Quantity) -> str:
 def other_unit(quantity: Quantity) -> str:
     """The quantity in the other unit system; empty where there is none."""
     systems: tuple[System, ...] = ("us", "metric")
-    mine = entry_text(quantity)
-    return next((text for s in systems if (text := quantity.in_system(s).text()).replace(",", "") != mine), "")
+    return next((other.text() for s in systems if (other := quantity.in_system(s)).unit != quantity.unit), "")
 
 
 class QuantityField(ValueField):

@@ -1,10 +1,10 @@
 """A whole gauge session on the real window by keys alone: 5 tires x 3 grooves x 4 places (D3, D4, D15, D18)."""
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QPoint, Qt
 from PySide6.QtWidgets import QApplication
 
 from studio.window.reading_grid import DepthCell
-from tests.window.helpers import DAY, five_tires, focused, press, type_keys
+from tests.window.helpers import DAY, five_tires, focused, press, reading, type_keys, with_reading
 
 GROOVES, PLACES, TIRES = 3, 4, 5
 
@@ -155,3 +155,66 @@ def test_a_pasted_column_with_a_wrong_value_changes_nothing_and_says_where(windo
     said = window.places["car"].sheet.reading.pasted
     assert said.isVisible()
     assert said.text().startswith("outer groove, place 2: 'seven' was read; expected a depth")
+
+
+def test_a_click_into_a_filled_cell_replaces_it_and_a_second_click_sets_the_cursor(window_of, qtbot):
+    window = window_of(with_reading(five_tires(), 0, reading((3.5, 4.0), (6.0, 6.0))))
+    window.current.show_target("specimens[0].readings[0].depths[1][1]")
+    cell = window.current.sheet.reading.grid.cell(0, 0)
+    qtbot.mouseClick(cell, Qt.MouseButton.LeftButton)
+    type_keys("2")
+    press(Qt.Key.Key_Return)
+    assert window.document.episode.specimens[0].readings[0].depths == ((2.0, 4.0), (6.0, 6.0))
+    neighbour = window.current.sheet.reading.grid.cell(0, 1)
+    assert neighbour.hasFocus()
+    qtbot.mouseClick(neighbour, Qt.MouseButton.LeftButton, pos=QPoint(neighbour.width() // 2, neighbour.height() // 2))
+    assert not neighbour.hasSelectedText()
+    type_keys(".5")
+    press(Qt.Key.Key_Return)
+    assert window.document.episode.specimens[0].readings[0].depths[0][1] == 4.5
+
+
+def test_a_click_into_any_field_of_the_form_replaces_its_value(window_of, qtbot):
+    window = window_of(with_reading(five_tires(), 0, reading((3.5, 4.0))))
+    window.current.show_target("specimens[0].readings[0].depths[0][0]")
+    odometer = window.current.sheet.reading.odometer
+    for typed in ("41200", "52300"):
+        qtbot.mouseClick(odometer, Qt.MouseButton.LeftButton)
+        type_keys(typed)
+        window.current.sheet.reading.grid.cell(0, 0).setFocus()
+    assert window.document.episode.specimens[0].readings[0].odometer.value == 52300
+
+
+def test_a_depth_finer_than_the_gauge_is_asked_about_and_a_second_enter_takes_it(window_of):
+    window = window_of(five_tires())
+    begin(window)
+    cell = focused()
+    type_keys("3.3")
+    press(Qt.Key.Key_Return)
+    assert (focused(), cell.text(), window.document.undo_stack.count()) == (cell, "3.3", 0)
+    assert cell.problem == (
+        "3.3/32 in is finer than a gauge with a step of 1/32 in can be read: Enter once more takes it as it is, "
+        "Esc gives it up"
+    )
+    assert window.current.sheet.reading.problems.text() == cell.problem
+    cell.clearFocus()  # leaving is no answer, and loses nothing
+    assert (cell.text(), bool(cell.problem)) == ("3.3", True)
+    cell.setFocus(Qt.FocusReason.TabFocusReason)
+    press(Qt.Key.Key_Return)
+    assert window.document.episode.specimens[0].readings[0].depths[0][0] == 3.3
+    assert (cell.text(), cell.problem) == ("3.3", "")
+    type_keys("3.25")
+    press(Qt.Key.Key_Return)
+    assert window.document.episode.specimens[0].readings[0].depths[0][1] == 3.25
+    assert window.current.sheet.reading.grid.cell(0, 1).text() == "3.25"
+
+
+def test_a_pasted_column_is_taken_whole_and_what_is_too_fine_is_said(window_of):
+    window = window_of(five_tires())
+    begin(window)
+    QApplication.clipboard().setText("5\n3.3\n4\n3.7")
+    press(Qt.Key.Key_V, Qt.KeyboardModifier.ControlModifier)
+    assert window.document.episode.specimens[0].readings[0].depths[0] == (5.0, 3.3, 4.0, 3.7)
+    assert window.current.sheet.reading.pasted.text() == (
+        "3.3/32 in is finer than a gauge with a step of 1/32 in can be read (2 of what was pasted are): taken as it is"
+    )
