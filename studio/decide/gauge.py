@@ -60,7 +60,7 @@ def finer_than_read(read: Quantity, gauge: Gauge, tables: Tables) -> str:
     row = tables.measuring[_SHARE]
     step = gauge.resolution if gauge.resolution.unit == read.unit else depth(tables.measuring[_USUAL].value, "mm")
     least = row.value * step.to(read.unit).value
-    last_digit = 10.0 ** Decimal(read.digits().replace(MINUS, "-")).as_tuple().exponent
+    last_digit = 10.0 ** int(Decimal(read.digits().replace(MINUS, "-")).as_tuple().exponent)
     parts = read.value / least if least > 0 else 0.0
     if least <= 0 or last_digit >= least - _HAIR or abs(parts - round(parts)) < _HAIR:
         return ""
