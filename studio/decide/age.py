@@ -8,7 +8,7 @@ from studio.decide.age_words import clause
 from studio.decide.audience import Audience, unique_sources
 from studio.decide.subjects import Tire, tires
 from studio.model.episode import Episode
-from studio.model.finding import Figure, Finding
+from studio.model.finding import Figure, Finding, as_steps
 from studio.model.quantity import Quantity
 from studio.model.source import Source
 from studio.reference.rows import AgeAdvice
@@ -65,8 +65,8 @@ def _unknown(part: Part, tables: Tables) -> Finding:
     return Finding(
         id=f"{TOPIC}.{part.subject.name}", topic=TOPIC, subject=part.subject.name, verdict="unknown",
         sentence=age_words.unread(part), missing=("the date code on the sidewall",),
-        inputs=(f"{part.subject.path}.date_code",), working=(rule.wording[:1].upper() + rule.wording[1:],),
-        sources=(rule.source,), caution=tables.cautions["over_age"].text,
+        inputs=(f"{part.subject.path}.date_code",), steps=as_steps((rule.wording[:1].upper() + rule.wording[1:],)),
+        sources=(rule.source,), warning=tables.cautions["over_age"],
         would_change=("A date code such as 3618, week 36 of 2018, gives the age.",),
     )  # fmt: skip
 
@@ -79,9 +79,9 @@ def _finding(its: Aged, tables: Tables) -> Finding:
         verdict=its.verdict, value=its.years, unit="years", limit=at,
         limit_label=f"advice, {limit.source.title} ({limit.source.standing})" if limit else "",
         margin=None if at is None else at - its.years, uncertainty=its.doubt_years,
-        working=age_words.working(its, tables), inputs=(f"{part.subject.path}.date_code", "on", "region"),
+        steps=as_steps(age_words.working(its, tables)), inputs=(f"{part.subject.path}.date_code", "on", "region"),
         sources=_sources(its, tables), would_change=age_words.would_change(its), figures=_figures(its),
-        caution=tables.cautions["estimate" if its.verdict == "keep" else "over_age"].text,
+        warning=tables.cautions["estimate" if its.verdict == "keep" else "over_age"],
         detail=age_words.detail(its),
     )  # fmt: skip
 

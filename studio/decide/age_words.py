@@ -2,6 +2,7 @@
 
 from studio.decide.age_read import Aged, Part
 from studio.decide.wording import MONTHS, counted, day_words, paper_number, plain, upper_first
+from studio.model.finding import Step, summed
 from studio.model.quantity import Quantity, format_number
 from studio.reference.tables import Tables
 
@@ -41,16 +42,18 @@ def sentence(its: Aged) -> str:
     return f"{title} is {_age(its)} old ({_made(its)}). Advice: {_ADVICE[reached.level]}."
 
 
-def working(its: Aged, tables: Tables) -> tuple[str, ...]:
+def working(its: Aged, tables: Tables) -> tuple[str | Step, ...]:
     """The steps from the code to the age and the advice."""
     code, on = its.code, its.part.on
     days = (on - code.first_day).days
     return (
-        f"Code {code.digits}: {_made(its)}; {tables.date_code[its.rule].wording}",
+        Step(f"Code {code.digits}: {_made(its)}; {tables.date_code[its.rule].wording}", "code"),
         f"That week runs from {day_words(code.first_day)} to {day_words(code.last_day)}",
         *([upper_first(code.remark)] if code.remark else []), *_week_lines(its, tables),
-        f"Age on {day_words(on)}: {days} days / {format_number(its.days_per_year, 4)} = {_age(its)}"
-        + ("" if code.decade_known else " at least"),
+        summed(
+            f"Age on {day_words(on)}", f"{days} days / {format_number(its.days_per_year, 4)} = {_age(its)}"
+            + ("" if code.decade_known else " at least"), "age",
+        ),
         *_advice_lines(its), *(f"{upper_first(row.wording)} ({row.source.standing})" for row in its.notes),
     )  # fmt: skip
 

@@ -23,8 +23,9 @@ from studio.decide.rotation_read import traits
 from studio.decide.ruled_out import ruled_out
 from studio.decide.subjects import tires
 from studio.decide.wording import upper_first
+from studio.model.caution import Caution
 from studio.model.episode import Episode
-from studio.model.finding import Finding
+from studio.model.finding import Finding, as_steps
 from studio.model.places import CORNERS, place_words
 from studio.model.source import Source
 from studio.reference.tables import Tables
@@ -82,8 +83,8 @@ def _unknown(part: Part, missing: str, tables: Tables) -> Finding:
     sentence = choices_words.unknown(missing) if part.missing else alone
     return Finding(
         id=f"{TOPIC}.{part.kind}", topic=TOPIC, subject=part.kind, verdict="unknown", sentence=sentence,
-        missing=(missing,), working=(f"Needed: {missing}",), inputs=tuple(w.subject.path for w in part.corners),
-        sources=(rule.source,), caution=tables.cautions["mixing"].text,
+        missing=(missing,), steps=as_steps((f"Needed: {missing}",)), inputs=tuple(w.subject.path for w in part.corners),
+        sources=(rule.source,), warning=tables.cautions["mixing"],
     )  # fmt: skip
 
 
@@ -92,8 +93,8 @@ def _finding(its: Choice, tables: Tables) -> Finding:
     return Finding(
         id=f"{TOPIC}.{part.kind}", topic=TOPIC, subject=part.kind, sentence=choices_words.sentence(its),
         verdict=its.verdict, value=total, unit="money" if total is not None else None,
-        working=choices_words.working(its, tables), inputs=_inputs(its), sources=_sources(its, tables),
-        caution=_caution(its, tables), would_change=choices_change.texts(its, new_mm(its.every)),
+        steps=as_steps(choices_words.working(its, tables)), inputs=_inputs(its), sources=_sources(its, tables),
+        warning=_caution(its, tables), would_change=choices_change.texts(its, new_mm(its.every)),
         missing=choices_words.missing(its), figures=figures(its), detail=choices_words.detail(its),
     )  # fmt: skip
 
@@ -122,13 +123,13 @@ def _sources(its: Choice, tables: Tables) -> tuple[Source, ...]:
     return unique_sources(*out, *((law.source,) if law else ()), *unlike, *held, tables.matching[rules].source)
 
 
-def _caution(its: Choice, tables: Tables) -> str:
+def _caution(its: Choice, tables: Tables) -> Caution:
     """The caution of what is gravest: damage, age, a worn tire, a used one, else unequal tires."""
     staying = {tire.origin for tire in its.after.placed}
     kept = [stand for stand in its.every if stand.name in staying]
     outs = {stand.out.verdict for stand in kept if stand.out}
     if outs:
-        return tables.cautions["damage" if "inspect" in outs else "over_age"].text
+        return tables.cautions["damage" if "inspect" in outs else "over_age"]
     if any(stand.must_go for stand in kept):
-        return tables.cautions["worn_tire"].text
-    return tables.cautions["over_age" if its.part.kind == "used_pair" else "mixing"].text
+        return tables.cautions["worn_tire"]
+    return tables.cautions["over_age" if its.part.kind == "used_pair" else "mixing"]

@@ -12,8 +12,9 @@ from studio.decide.damage import sightings
 from studio.decide.measured import latest
 from studio.decide.repair import crown_shares, least_depth, section_width_mm
 from studio.decide.subjects import Tire, tires
+from studio.model.caution import Caution
 from studio.model.episode import Episode
-from studio.model.finding import Figure, Finding
+from studio.model.finding import Figure, Finding, as_steps
 from studio.model.quantity import Quantity, depth, length
 from studio.model.source import Source
 from studio.reference.tables import Tables
@@ -51,8 +52,8 @@ def conclude(part: Part, tables: Tables) -> Finding:
         id=f"{TOPIC}.{part.subject.name}", topic=TOPIC, subject=part.subject.name,
         sentence=condition_words.sentence(its), verdict=its.verdict, value=size.value if size else None,
         unit=size.unit if size else None, limit=most.value if most else None, limit_label=label if held else "",
-        margin=most.value - size.value if size and most else None, working=condition_words.working(its, tables),
-        inputs=_inputs(its), sources=_sources(its), caution=_caution(its, tables),
+        margin=most.value - size.value if size and most else None, steps=as_steps(condition_words.working(its, tables)),
+        inputs=_inputs(its), sources=_sources(its), warning=_caution(its, tables),
         would_change=condition_change.texts(its, tables), missing=condition_words.missing(its),
         figures=_figures(its, tables), detail=condition_words.detail(its),
     )  # fmt: skip
@@ -88,9 +89,9 @@ def _sources(its: Condition) -> tuple[Source, ...]:
     return unique_sources(*broken, *rules, *others, *checks, item.kind.source)
 
 
-def _caution(its: Condition, tables: Tables) -> str:
+def _caution(its: Condition, tables: Tables) -> Caution:
     only_holes = all(item.kind.kind == "puncture" for item in its.items)
-    return tables.cautions["repair" if only_holes else "damage"].text
+    return tables.cautions["repair" if only_holes else "damage"]
 
 
 def _figures(its: Condition, tables: Tables) -> tuple[Figure, ...]:

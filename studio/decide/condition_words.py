@@ -3,6 +3,7 @@
 from studio.decide.condition_read import TO_THE_CORD, Condition, Item
 from studio.decide.repair import Check, State, crown_shares, section_width_mm
 from studio.decide.wording import day_words, on_paper, plain, upper_first
+from studio.model.finding import Step, summed
 from studio.model.quantity import Quantity, length
 from studio.reference.tables import Tables
 
@@ -39,6 +40,13 @@ def sentence(its: Condition) -> str:
     return f"{title} shows {item.words}, seen on {day_words(item.seen.on)}. Have it looked at."
 
 
+def _undated(its: Condition) -> str:
+    """The sentence for whoever sees the damage now; empty where no day stands in it anyway."""
+    item = its.deciding
+    dated = item.kind.kind != "puncture" and item.verdict != "replace"
+    return f"{its.part.subject.title} shows {item.words}. Have it looked at." if dated else ""
+
+
 def _puncture(its: Condition, item: Item) -> str:
     title, size = its.part.subject.title, size_words(its, item)
     if item.broken:
@@ -50,17 +58,17 @@ def _puncture(its: Condition, item: Item) -> str:
     return f"{title} is punctured {item.seen.place}, {size}: perhaps repairable. Have it looked at."
 
 
-def working(its: Condition, tables: Tables) -> tuple[str, ...]:
+def working(its: Condition, tables: Tables) -> tuple[str | Step, ...]:
     """What was seen, what it means, what must not be done, who must look; for a hole each rule of repair."""
     ordered = (its.deciding, *(item for item in its.items if item is not its.deciding))
     return tuple(line for item in ordered for line in _lines(its, item, tables))
 
 
-def _lines(its: Condition, item: Item, tables: Tables) -> list[str]:
+def _lines(its: Condition, item: Item, tables: Tables) -> list[str | Step]:
     size, note = size_words(its, item), plain(item.seen.damage.note, LONGEST_NOTE)
     seen = f"Seen on {day_words(item.seen.on)}: {item.words}{f', {size}' if size else ''}"
     return [
-        f"{seen}; noted: “{note}”" if note else seen,
+        Step(f"{seen}; noted: “{note}”" if note else seen, "seen"),
         f"What it means: {item.kind.meaning}",
         *(f"Rules a tire out, by {row.source.title}: {row.wording}" for row in item.rules),
         *_cut_lines(its, item),
@@ -71,7 +79,7 @@ def _lines(its: Condition, item: Item, tables: Tables) -> list[str]:
     ]  # fmt: skip
 
 
-def _check_line(check: Check, its: Condition, tables: Tables) -> str:
+def _check_line(check: Check, its: Condition, tables: Tables) -> str | Step:
     rule = tables.repair[check.id]
     line = f"{upper_first(check.why)}: {_STATES[check.state]} ({rule.wording}; {check.source.standing})"
     half = its.crown_half
@@ -80,7 +88,7 @@ def _check_line(check: Check, its: Condition, tables: Tables) -> str:
     width = section_width_mm(its.marking) or 0.0
     share = crown_shares(tables).share(width)
     sum_ = f"{share:g} × {on_paper(length(width))} / 2 = {on_paper(half)}"
-    return f"{line}. Crown: {sum_} to either side of the center line"
+    return summed(f"{line}. Crown", f"{sum_} to either side of the center line")
 
 
 def _repair_lines(its: Condition, tables: Tables) -> list[str]:
@@ -129,7 +137,7 @@ def detail(its: Condition) -> tuple[tuple[str, str], ...]:
         "seen_on": day_words(item.seen.on), "meaning": item.kind.meaning, "avoid": item.kind.avoid,
         "brief_meaning": item.broken[0].why if item.broken else item.kind.brief_meaning,
         "first_avoid": item.kind.avoid.partition(";")[0],
-        "look": item.kind.look, "why": item.broken[0].why if item.broken else "",
+        "look": item.kind.look, "undated": _undated(its), "why": item.broken[0].why if item.broken else "",
         "repairable": "" if not item.checks else "no" if item.broken else "perhaps",
         "also": "; ".join(other.words for other in its.items if other is not item),
     }  # fmt: skip

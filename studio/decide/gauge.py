@@ -5,6 +5,7 @@ from decimal import Decimal
 import msgspec
 
 from studio.decide.audience import Audience
+from studio.model.finding import Step, summed
 from studio.model.quantity import MINUS, Quantity, depth, format_number
 from studio.model.source import Source
 from studio.model.specimen import Gauge
@@ -30,13 +31,13 @@ class Doubt(msgspec.Struct, frozen=True, kw_only=True):
         """Half width of one reading."""
         return depth(self.half_step_mm + self.by_hand_mm, "mm")
 
-    def working(self, audience: Audience) -> str:
+    def working(self, audience: Audience) -> Step:
         """The line of working that gives the half width."""
         step, hand = depth(self.half_step_mm, "mm"), depth(self.by_hand_mm, "mm")
-        return (
-            f"Gauge: half a step {fine(step, audience)} + {fine(hand, audience)} by hand = "
-            f"±{fine(self.half_width, audience)}"
-        )
+        return summed(
+            "Gauge", f"half a step {fine(step, audience)} + {fine(hand, audience)} by hand = "
+            f"±{fine(self.half_width, audience)}",
+        )  # fmt: skip
 
     def finest_step_mm(self, margin_mm: float) -> float | None:
         """The gauge step with which a margin would be clear; None where the hand alone blurs it."""

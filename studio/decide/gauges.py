@@ -10,7 +10,7 @@ from studio.decide.audience import Audience, unique_sources
 from studio.decide.gauge import doubt, fine
 from studio.decide.gauges_read import Held, Part, coins_of, governing
 from studio.model.episode import Episode
-from studio.model.finding import Figure, Finding
+from studio.model.finding import Figure, Finding, as_steps
 from studio.model.quantity import Quantity, depth, length
 from studio.model.specimen import Gauge
 from studio.reference.rows import Coin, CoinFact
@@ -50,10 +50,10 @@ def _coin(part: Part, coin: Coin, test: CoinFact, tables: Tables) -> Finding:
         sentence=gauges_words.coin_sentence(held, coin, test), value=value.value, unit=value.unit, limit=test.value,
         limit_label=f"depth of the coin, {test.source.standing}", margin=value.value - test.value,
         uncertainty=held.doubt.half_width.to(test.unit).value,
-        working=gauges_words.coin_working(held, coin, test, tables), inputs=_inputs(part),
+        steps=as_steps(gauges_words.coin_working(held, coin, test, tables)), inputs=_inputs(part),
         sources=unique_sources(test.source, *most, *(row.source for row in rules), coin.thickness.source,
                                coin.diameter.source, held.doubt.source),
-        caution=tables.cautions["measuring"].text, would_change=gauges_words.change(held, test.over, test.under),
+        warning=tables.cautions["measuring"], would_change=gauges_words.change(held, test.over, test.under),
         figures=(*_figures(part, held, "depth of the coin"), *_coin_figures(coin)),
         detail=_detail(coin, test, held),
     )  # fmt: skip
@@ -78,9 +78,9 @@ def _bars(part: Part, tables: Tables) -> Finding:
         id=f"{TOPIC}.{BARS}", topic=TOPIC, subject=BARS, sentence=gauges_words.bars_sentence(held), value=value.value,
         unit="mm", limit=row.value, limit_label=f"height of the wear bars, {row.source.title}",
         margin=held.above.value, uncertainty=held.doubt.half_width.value,
-        working=gauges_words.bars_working(held, tables), inputs=_inputs(part),
+        steps=as_steps(gauges_words.bars_working(held, tables)), inputs=_inputs(part),
         sources=unique_sources(row.source, over.source, where.source, held.doubt.source),
-        caution=tables.cautions["worn_tire" if held.shows != "over" else "measuring"].text,
+        warning=tables.cautions["worn_tire" if held.shows != "over" else "measuring"],
         would_change=gauges_words.change(held, "it would stand above them", "it would be down to bars of that height"),
         figures=_figures(part, held, "height of the wear bars"), detail=(("shows", held.shows),),
     )  # fmt: skip
@@ -92,9 +92,9 @@ def _gauge(part: Part, tables: Tables) -> Finding:
     rows = [tables.gauges[name] for name in ("where_to_read", "foot_flat")]
     return Finding(
         id=f"{TOPIC}.{GAUGE}", topic=TOPIC, subject=GAUGE, sentence=gauges_words.gauge_sentence(part, sure),
-        value=sure.half_width.to(unit).value, unit=unit, working=gauges_words.gauge_working(part, sure, tables),
+        value=sure.half_width.to(unit).value, unit=unit, steps=as_steps(gauges_words.gauge_working(part, sure, tables)),
         inputs=_inputs(part), sources=unique_sources(sure.source, *(row.source for row in rows)),
-        caution=tables.cautions["measuring"].text, would_change=_finer(part, gauge, tables),
+        warning=tables.cautions["measuring"], would_change=_finer(part, gauge, tables),
         figures=(
             Figure(name="doubt", label="half width of one reading", quantity=sure.half_width.to(unit)),
             Figure(name="step", label="smallest step of the gauge", quantity=gauge.resolution),

@@ -5,6 +5,7 @@ import math
 from studio.decide.gauge import Doubt, fine
 from studio.decide.gauges_read import Held, Part
 from studio.decide.wording import on_paper, plain, upper_first
+from studio.model.finding import Step
 from studio.model.quantity import MINUS, Quantity, depth, length
 from studio.reference.rows import Coin, CoinFact, Rule
 from studio.reference.tables import Tables
@@ -53,7 +54,7 @@ def band_line(part: Part, sure: Doubt) -> str:
     return f"So the tread there is between {low} and {high}"
 
 
-def coin_working(held: Held, coin: Coin, test: CoinFact, tables: Tables) -> tuple[str, ...]:
+def coin_working(held: Held, coin: Coin, test: CoinFact, tables: Tables) -> tuple[str | Step, ...]:
     """From the reading to what the coin shows, and how far that can be trusted."""
     part, audience = held.part, held.part.audience
     far = coin.test_most
@@ -89,7 +90,7 @@ def same_line(tables: Tables) -> str:
     )
 
 
-def bars_working(held: Held, tables: Tables) -> tuple[str, ...]:
+def bars_working(held: Held, tables: Tables) -> tuple[str | Step, ...]:
     """From the reading to the bars, and how high these may be."""
     part, audience, measuring = held.part, held.part.audience, tables.measuring
     height, over = measuring["indicator_height_mm"], measuring["indicator_over_mm"]
@@ -105,7 +106,7 @@ def bars_working(held: Held, tables: Tables) -> tuple[str, ...]:
     )  # fmt: skip
 
 
-def gauge_working(part: Part, sure: Doubt, tables: Tables) -> tuple[str, ...]:
+def gauge_working(part: Part, sure: Doubt, tables: Tables) -> tuple[str | Step, ...]:
     """From the gauge's step to what a reading is worth."""
     apart = depth(math.hypot(sure.half_width.value, sure.half_width.value), "mm")
     rows = (tables.gauges[name] for name in ("where_to_read", "foot_flat"))

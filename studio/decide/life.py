@@ -14,7 +14,7 @@ from studio.decide.ruled_out import ruled_out
 from studio.decide.tire_marks import marks_of
 from studio.decide.whereabouts import traced
 from studio.model.episode import Episode
-from studio.model.finding import Finding
+from studio.model.finding import Finding, as_steps
 from studio.model.source import Source
 from studio.reference.tables import Tables
 
@@ -68,8 +68,9 @@ def _ruled_out(part: Part, tables: Tables) -> Finding:
     over_age = out.verdict == "replace"
     return Finding(
         id=f"{TOPIC}.{part.subject.name}", topic=TOPIC, subject=part.subject.name, verdict=out.verdict,
-        sentence=life_words.ruled_out(part, out), working=(f"It {out.words}, which its tread does not outweigh",),
-        inputs=(out.path,), sources=(out.source,), caution=tables.cautions["over_age" if over_age else "damage"].text,
+        sentence=life_words.ruled_out(part, out),
+        steps=as_steps((f"It {out.words}, which its tread does not outweigh",)),
+        inputs=(out.path,), sources=(out.source,), warning=tables.cautions["over_age" if over_age else "damage"],
     )  # fmt: skip
 
 
@@ -78,9 +79,9 @@ def _unknown(part: Part, missing: str, tables: Tables) -> Finding:
     return Finding(
         id=f"{TOPIC}.{part.subject.name}", topic=TOPIC, subject=part.subject.name, verdict="unknown",
         sentence=f"{part.subject.title}: how far it will go is not known yet.", missing=(missing,),
-        working=life_words.refused(part, missing, tables), sources=(least.source,),
+        steps=as_steps(life_words.refused(part, missing, tables)), sources=(least.source,),
         inputs=tuple(f"{tread.path}.depths" for tread in part.history) or (part.subject.path,),
-        caution=tables.cautions["estimate"].text,
+        warning=tables.cautions["estimate"],
     )  # fmt: skip
 
 
@@ -90,8 +91,8 @@ def _finding(its: Life, tables: Tables) -> Finding:
     return Finding(
         id=f"{TOPIC}.{part.subject.name}", topic=TOPIC, subject=part.subject.name, sentence=life_words.sentence(its),
         verdict="replace" if its.done else None, value=legal.left, unit=its.unit, uncertainty=band,
-        working=life_words.working(its, tables), inputs=_inputs(its), sources=_sources(its, tables),
-        caution=tables.cautions["worn_tire" if its.done else "estimate"].text, figures=life_figures.figures(its),
+        steps=as_steps(life_words.working(its, tables)), inputs=_inputs(its), sources=_sources(its, tables),
+        warning=tables.cautions["worn_tire" if its.done else "estimate"], figures=life_figures.figures(its),
         would_change=life_change.texts(its), detail=life_words.detail(its),
         missing=() if its.yearly else (life_words.NO_PACE,),
     )  # fmt: skip

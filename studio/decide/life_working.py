@@ -5,6 +5,7 @@ from statistics import fmean
 from studio.decide.life_read import Groove, Life, Point, Reach
 from studio.decide.pace import month_words
 from studio.decide.wording import day_words, on_paper, upper_first
+from studio.model.finding import Step, summed
 from studio.model.quantity import MINUS, Quantity, depth, format_number
 from studio.reference.tables import Tables
 from studio.tires.wear_rate import median_rate
@@ -13,11 +14,11 @@ _ROBUST_FROM = 4
 NEW_BLOCKS = "New blocks wear faster at first, so early readings overstate the wear (common practice)"
 
 
-def working(its: Life, tables: Tables) -> tuple[str, ...]:
+def working(its: Life, tables: Tables) -> tuple[str | Step, ...]:
     """The steps from the readings to the distance."""
     part, shown = its.part, its.shown
     of = f" of the {shown.name} groove" if shown.name else ""
-    lines = [_reading(point, its, of) for point in shown.points]
+    lines: list[str | Step] = [_reading(point, its, of) for point in shown.points]
     lines += map(upper_first, part.way.assumed)
     if part.way.assumed:
         rolled, driven = (on_paper(Quantity(x, its.unit)) for x in (part.way.rolled[-1], part.way.driven))
@@ -55,32 +56,32 @@ def _reading(point: Point, its: Life, of: str) -> str:
     return f"{day_words(point.tread.reading.on)}, odometer {odometer}: {rolled} rolled, lowest{of} {low}"
 
 
-def _line(its: Life) -> list[str]:
+def _line(its: Life) -> list[str | Step]:
     """The line through the readings and its half width."""
     shown, line, unit = its.shown, its.line, its.unit
     points = shown.points
     halves = [point.half_mm for point in points]
-    lines = [_two(its) if len(points) == 2 else _squares(its)]
+    lines: list[str | Step] = [_two(its) if len(points) == 2 else _squares(its)]
     gauge = f"the gauge's ±{fine(halves[-1], its)}"
     if line.readings > 2 and its.coverage * line.scatter > 1:
         scatter = fine(line.scatter * halves[-1], its)
         gauge = f"{its.coverage:g} × the scatter about the line, {scatter}, which is more than {gauge},"
     spread = sum((p.rolled - fmean(q.rolled for q in points)) ** 2 for p in points) ** 0.5
-    lines.append(
+    lines.append(Step(
         f"Half width: {gauge} over the root of Σ(x {MINUS} x̄)², {on_paper(Quantity(spread, unit))}, gives "
-        f"±{fine(shown.half * 1000, its)} per 1000 {unit}"
-    )
+        f"±{fine(shown.half * 1000, its)} per 1000 {unit}", "wear_doubt",
+    ))  # fmt: skip
     if len(points) >= _ROBUST_FROM:
         median = median_rate([p.rolled for p in points], [p.depth_mm for p in points])
         lines.append(f"Check: the median of the wear between every two readings is {fine(median * 1000, its)}")
     return lines
 
 
-def _two(its: Life) -> str:
+def _two(its: Life) -> Step:
     first, last = its.shown.points
     worn = f"({deep(first.depth_mm, its)} {MINUS} {deep(last.depth_mm, its)})"
     rolled = on_paper(Quantity(last.rolled - first.rolled, its.unit))
-    return f"Wear: {worn} / {rolled} × 1000 = {fine(its.line.rate * 1000, its)} per 1000 {its.unit}"
+    return summed("Wear", f"{worn} / {rolled} × 1000 = {fine(its.line.rate * 1000, its)} per 1000 {its.unit}", "wear")
 
 
 def _squares(its: Life) -> str:

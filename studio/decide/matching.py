@@ -17,7 +17,7 @@ from studio.decide.sizes import same_size, size_of
 from studio.decide.subjects import Tire, tires
 from studio.decide.topic import remembered
 from studio.model.episode import Episode
-from studio.model.finding import Finding
+from studio.model.finding import Finding, as_steps
 from studio.model.places import AXLES, CORNERS
 from studio.model.quantity import Quantity, depth
 from studio.model.source import Source
@@ -105,9 +105,9 @@ def _unknown(part: Part, tables: Tables) -> Finding:
     return Finding(
         id=f"{TOPIC}.{part.name}", topic=TOPIC, subject=part.name, sentence=matching_words.unread(part, differs),
         verdict="inspect" if differs.verdict == "inspect" else "unknown", missing=matching_words.missing(part),
-        inputs=(*(worn.subject.path for worn in part.tires), "region"), caution=caution.text,
+        inputs=(*(worn.subject.path for worn in part.tires), "region"), warning=caution,
         sources=unique_sources(*(rule.source for rule in differs.rules), caution.source),
-        working=matching_words.unlike_lines(differs),
+        steps=as_steps(matching_words.unlike_lines(differs)),
     )  # fmt: skip
 
 
@@ -117,8 +117,8 @@ def _finding(match: Match, tables: Tables) -> Finding:
         id=f"{TOPIC}.{part.name}", topic=TOPIC, subject=part.name, sentence=matching_words.sentence(match),
         verdict=match.verdict or "unknown", value=weighed.value.value, unit=weighed.value.unit, limit=weighed.limit,
         limit_label=weighed.label, margin=weighed.margin, uncertainty=weighed.doubt,
-        working=matching_words.working(match), inputs=_inputs(match), sources=_sources(match, tables),
-        caution=tables.cautions["mixing"].text, would_change=matching_change.texts(match),
+        steps=as_steps(matching_words.working(match)), inputs=_inputs(match), sources=_sources(match, tables),
+        warning=tables.cautions["mixing"], would_change=matching_change.texts(match),
         missing=matching_words.missing(part), figures=matching_figures.figures(match, tables),
         detail=matching_words.detail(match),
     )  # fmt: skip

@@ -5,12 +5,14 @@ from studio.decide.gauge import fine
 from studio.decide.matching_limits import Form, Held
 from studio.decide.matching_read import Match, Part
 from studio.decide.wording import joined, on_paper, upper_first
+from studio.model.finding import Step, summed
 from studio.model.places import place_words
 from studio.model.quantity import MINUS, Quantity, depth, length
 
 _OF: dict[Form, str] = {
     "depth": "of tread", "tape": "of circumference", "percent": "of circumference", "diameter_percent": "of diameter",
 }  # fmt: skip
+_BY_TAPE = "Circumference by tape"
 
 
 def missing(part: Part) -> tuple[str, ...]:
@@ -31,7 +33,16 @@ def unread(part: Part, differs: Unlike) -> str:
 
 def sentence(match: Match) -> str:
     """The finding in plain speech."""
-    title, binding = match.part.title, match.binding
+    return _sentence(match, match.part.title)
+
+
+def unplaced(match: Match) -> str:
+    """The same of two tires whose axle nobody named; empty of the whole set."""
+    return "" if match.part.scope == "set" else _sentence(match, "Side by side on one axle the two")
+
+
+def _sentence(match: Match, title: str) -> str:
+    binding = match.binding
     if match.unlike_rules:
         end = "They should be alike." if match.unlike.verdict == "watch" else "Have it looked at."
         return f"{title} are not alike: they differ in {match.unlike.brief}. {end}"
@@ -42,11 +53,11 @@ def sentence(match: Match) -> str:
         only = "on two-wheel drive only each axle must match"
         known = only if match.part.drivetrain else "the limit depends on the drivetrain"
         return f"{title} are up to {apart} apart; {known}."
-    return _held_sentence(match, binding)
+    return _held_sentence(match, title, binding)
 
 
-def _held_sentence(match: Match, held: Held) -> str:
-    title, audience = match.part.title, match.part.audience
+def _held_sentence(match: Match, title: str, held: Held) -> str:
+    audience = match.part.audience
     actual, limit, of = held.actual_quantity, audience.own(held.limit.limit), _OF[held.limit.form]
     if held.limit.level in ("note", "act"):
         if held.verdict == "keep":
@@ -62,14 +73,17 @@ def _held_sentence(match: Match, held: Held) -> str:
     return f"{title} match: {audience.both(actual)} {of} apart; {held.limit.whose} limit is {limit}."
 
 
-def working(match: Match) -> tuple[str, ...]:
+def working(match: Match) -> tuple[str | Step, ...]:
     """The steps from the readings to the verdict."""
     its, audience = match.compared, match.part.audience
     large, small = (depth(tire.mean_mm, "mm") for tire in (its.deepest, its.shallowest))
-    lines = [
+    apart = depth(its.depth_mm, "mm")
+    lines: list[str | Step] = [
         *(f"Mean depth {t.worn.subject.words}: {fine(depth(t.mean_mm, 'mm'), audience)}" for t in its.tires),
-        f"Mean depths are compared, as a tire rolls on its whole tread: {on_paper(large)} {MINUS} {on_paper(small)} = "
-        f"{on_paper(depth(its.depth_mm, 'mm'))} ({depth(its.depth_mm, 'mm').to('32nds').text()})",
+        summed(
+            "Mean depths are compared, as a tire rolls on its whole tread",
+            f"{on_paper(large)} {MINUS} {on_paper(small)} = {on_paper(apart)} ({apart.to('32nds').text()})", "compared",
+        ),
         f"Lowest readings: {audience.both(depth(its.lowest_mm, 'mm'))} apart",
         f"Doubt of a difference, root of the sum of squares: ±{fine(depth(its.doubt_mm, 'mm'), audience)}",
         *([its.assumed] if its.assumed else []),
@@ -80,17 +94,20 @@ def working(match: Match) -> tuple[str, ...]:
     return (*lines, *unlike_lines(match.unlike))
 
 
-def _circumference_lines(match: Match) -> list[str]:
+def _circumference_lines(match: Match) -> list[str | Step]:
     its, tape = match.compared, match.part.audience.both(length(match.compared.tape_mm))
     if its.diameters_mm is None or its.circumferences_mm is None or its.percent is None:
-        return [f"Circumference by tape: 2π × {on_paper(depth(its.depth_mm, 'mm'))} = {tape}"]
+        return [summed(_BY_TAPE, f"2π × {on_paper(depth(its.depth_mm, 'mm'))} = {tape}", "tape")]
     small, large = (length(value) for value in its.diameters_mm)
     less, more = (length(value) for value in its.circumferences_mm)
     turns = Quantity(its.turns_a_mile or 0.0, "rev/mi")
     return [
         f"Worn diameters: {on_paper(large)} and {on_paper(small)}",
-        f"Circumference by tape: π × ({on_paper(large)} {MINUS} {on_paper(small)}) = {tape}",
-        f"Rolling circumference: {on_paper(more)} / {on_paper(less)} {MINUS} 1 = {Quantity(its.percent, '%').text()}",
+        summed(_BY_TAPE, f"π × ({on_paper(large)} {MINUS} {on_paper(small)}) = {tape}", "tape"),
+        summed(
+            "Rolling circumference",
+            f"{on_paper(more)} / {on_paper(less)} {MINUS} 1 = {Quantity(its.percent, '%').text()}", "rolling",
+        ),
         f"So the smaller tire makes {on_paper(turns)} ({on_paper(turns.to('rev/km'))}) more",
     ]
 
@@ -133,6 +150,6 @@ def detail(match: Match) -> tuple[tuple[str, str], ...]:
         "unlike": match.unlike.words, "assumed": its.assumed,
         "tolerance_whose": binding.limit.label if binding else "",
         "tolerance_form": _OF[binding.limit.form] if binding else "",
-        "close": "too close to call with this gauge" if binding and binding.close else "",
+        "close": "too close to call with this gauge" if binding and binding.close else "", "unplaced": unplaced(match),
     }  # fmt: skip
     return tuple((name, text) for name, text in pairs.items() if text)

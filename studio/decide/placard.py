@@ -9,7 +9,7 @@ from studio.decide.markings import read
 from studio.decide.wording import joined, plain
 from studio.model.car import Placard, PlacardTire
 from studio.model.episode import Episode
-from studio.model.finding import Figure, Finding
+from studio.model.finding import Figure, Finding, as_steps
 from studio.model.quantity import Quantity
 from studio.model.source import Source
 from studio.reference.tables import Tables
@@ -54,9 +54,10 @@ def conclude(part: Part, tables: Tables) -> Finding:
     rating = (LABEL,) if part.front_rating or part.rear_rating else ()
     return Finding(
         id=f"{TOPIC}.{SUBJECT}", topic=TOPIC, subject=SUBJECT, sentence=_sentence(part),
-        value=first.value if first else None, unit=first.unit if first else None, working=_working(part, tables),
+        value=first.value if first else None, unit=first.unit if first else None,
+        steps=as_steps(_working(part, tables)),
         inputs=_inputs(part), sources=unique_sources(PLACARD, *rating, cold.source, sidewall.source, caution.source),
-        caution=caution.text, missing=_missing(part), figures=_figures(part), detail=_detail(part, tables),
+        warning=caution, missing=_missing(part), figures=_figures(part), detail=_detail(part, tables),
     )  # fmt: skip
 
 

@@ -13,8 +13,9 @@ from studio.decide.pressure_read import Asked, Part, Read, Taken, read_part
 from studio.decide.ruled_out import ruled_out
 from studio.decide.subjects import Tire, tires
 from studio.decide.topic import from_parts
+from studio.model.caution import Caution
 from studio.model.episode import Episode
-from studio.model.finding import Figure, Finding
+from studio.model.finding import Figure, Finding, as_steps
 from studio.model.quantity import Quantity
 from studio.model.source import Source
 from studio.reference.tables import Tables
@@ -70,8 +71,9 @@ def conclude(part: Part, tables: Tables) -> Finding:
         id=f"{TOPIC}.{part.subject.name}", topic=TOPIC, subject=part.subject.name,
         sentence=pressure_words.sentence(its), verdict=its.verdict, value=its.value.value, unit=its.unit,
         limit=asked.value if asked else None, limit_label=part.asked.label if part.asked else "",
-        margin=_margin(its), uncertainty=its.doubt, working=pressure_words.working(its, tables), inputs=_inputs(its),
-        sources=_sources(its, tables), caution=_caution(its, tables), would_change=pressure_change.texts(its, tables),
+        margin=_margin(its), uncertainty=its.doubt,
+        steps=as_steps(pressure_words.working(its, tables)), inputs=_inputs(its),
+        sources=_sources(its, tables), warning=_caution(its, tables), would_change=pressure_change.texts(its, tables),
         missing=pressure_words.missing(its), figures=_figures(its), detail=pressure_words.detail(its),
     )  # fmt: skip
 
@@ -83,12 +85,12 @@ def _margin(its: Read) -> float | None:
     return -its.above if its.standing == "over" else its.above
 
 
-def _caution(its: Read, tables: Tables) -> str:
+def _caution(its: Read, tables: Tables) -> Caution:
     out = its.part.out
     if out is not None:
-        return tables.cautions["damage" if out.verdict == "inspect" else "over_age"].text
+        return tables.cautions["damage" if out.verdict == "inspect" else "over_age"]
     filling = its.standing in ("under", "over", "warm_under") and not its.leaks
-    return tables.cautions["inflating" if filling or its.part.spare else "pressure"].text
+    return tables.cautions["inflating" if filling or its.part.spare else "pressure"]
 
 
 def _inputs(its: Read) -> tuple[str, ...]:

@@ -8,7 +8,7 @@ from studio.decide.air import Around, State, atmosphere, step
 from studio.decide.audience import Audience, unique_sources
 from studio.decide.wording import joined, on_paper
 from studio.model.episode import Episode
-from studio.model.finding import Figure, Finding
+from studio.model.finding import Figure, Finding, as_steps
 from studio.model.quantity import MINUS, Quantity
 from studio.reference.tables import Tables
 from studio.tires.units import CELSIUS_ZERO_K
@@ -80,7 +80,7 @@ def _unknown(part: Part, tables: Tables) -> Finding:
     return Finding(
         id=f"{TOPIC}.{SUBJECT}", topic=TOPIC, subject=SUBJECT, verdict="unknown", inputs=part.around.given,
         sentence="What to set is not known: the placard's cold pressure is not entered yet.",
-        missing=("the placard's cold pressure",), caution=caution.text, sources=(caution.source,),
+        missing=("the placard's cold pressure",), warning=caution, sources=(caution.source,),
     )  # fmt: skip
 
 
@@ -92,9 +92,9 @@ def _finding(part: Part, found: tuple[Set, ...], tables: Tables) -> Finding:
     return Finding(
         id=f"{TOPIC}.{SUBJECT}", topic=TOPIC, subject=SUBJECT, sentence=_sentence(part, found), verdict=None,
         value=first.here.pressure.value, unit=first.here.pressure.unit,
-        uncertainty=_doubt(first, tables), working=_working(part, found, tables),
+        uncertainty=_doubt(first, tables), steps=as_steps(_working(part, found, tables)),
         inputs=(*placards, *part.around.given), sources=unique_sources(*(row.source for row in rows)),
-        caution=tables.cautions["inflating"].text, would_change=_would_change(part, first), figures=_figures(found),
+        warning=tables.cautions["inflating"], would_change=_would_change(part, first), figures=_figures(found),
     )  # fmt: skip
 
 

@@ -4,6 +4,7 @@ from studio.decide.air import whole_percent
 from studio.decide.pressure_drop import Drop
 from studio.decide.pressure_read import Read
 from studio.decide.wording import day_words, on_paper, upper_first
+from studio.model.finding import Step, summed
 from studio.model.quantity import MINUS, Quantity, format_number
 from studio.reference.tables import Tables
 
@@ -81,9 +82,9 @@ def _amount(its: Read, value: float) -> Quantity:
     return Quantity(value, its.unit)
 
 
-def working(its: Read, tables: Tables) -> tuple[str, ...]:
+def working(its: Read, tables: Tables) -> tuple[str | Step, ...]:
     """The steps from the reading to the verdict."""
-    lines = [] if its.part.out is None else [f"{its.part.subject.title} {its.part.out.words}"]
+    lines: list[str | Step] = [] if its.part.out is None else [f"{its.part.subject.title} {its.part.out.words}"]
     lines += [_read_line(its), *_asked_lines(its, tables)]
     lines += _warm_lines(its, tables) if not its.last.read.cold else []
     lines += _street_lines(its)
@@ -124,10 +125,10 @@ def _warm_lines(its: Read, tables: Tables) -> list[str]:
     ]
 
 
-def _street_lines(its: Read) -> list[str]:
+def _street_lines(its: Read) -> list[Step]:
     if its.now is None or its.street is None:
         return []
-    return [f"Where it is driven{_where(its)}: {its.now.steps_to(its.street)}"]
+    return [summed(f"Where it is driven{_where(its)}", its.now.steps_to(its.street), "gas")]
 
 
 def _against_lines(its: Read, tables: Tables) -> list[str]:
@@ -140,13 +141,13 @@ def _against_lines(its: Read, tables: Tables) -> list[str]:
     return [*lines, f"{doubt}: ±{its.part.audience.both(_amount(its, its.doubt))}"]
 
 
-def _drop_lines(its: Read, drop: Drop, tables: Tables) -> list[str]:
+def _drop_lines(its: Read, drop: Drop, tables: Tables) -> list[str | Step]:
     both = its.part.audience.both
     base = f"{both(drop.base.pressure)} at {both(drop.base.temperature)}"
     first = f"Assumed: filled to {base}" if drop.since is None else f"Before, on {day_words(drop.since)}: {base}"
-    lines = [
+    lines: list[str | Step] = [
         first,
-        f"The same air now, by weather alone: {drop.base.steps_to(drop.expected)}",
+        summed("The same air now, by weather alone", drop.base.steps_to(drop.expected), "gas"),
         f"Of {_signed(its, drop.total)} drop, weather {_signed(its, drop.weather)}, lost air {_signed(its, drop.lost)}"
         f", each ±{on_paper(_amount(its, drop.doubt))}{_shares(drop)}",
         *_usual_line(its, drop, tables),

@@ -14,7 +14,7 @@ from studio.decide.subjects import Tire, tires
 from studio.decide.swap_rules import winter_rule
 from studio.decide.told import Told
 from studio.model.episode import Episode
-from studio.model.finding import SEVERITY, Figure, Finding, Verdict
+from studio.model.finding import SEVERITY, Figure, Finding, Verdict, as_steps
 from studio.model.places import AXLES
 from studio.model.quantity import Quantity
 from studio.model.source import Source
@@ -63,7 +63,7 @@ def _unknown(part: Part, tables: Tables) -> Finding:
     return Finding(
         id=f"{TOPIC}.{part.name}", topic=TOPIC, subject=part.name, verdict="unknown",
         sentence=ratings_words.unread(part), missing=ratings_words.unmarked(part), sources=(caution.source,),
-        inputs=tuple(fitted.subject.path for fitted in part.tires), caution=caution.text,
+        inputs=tuple(fitted.subject.path for fitted in part.tires), warning=caution,
         would_change=("A marking such as 225/60R17 99H on each tire of the axle gives its ratings.",),
     )  # fmt: skip
 
@@ -90,9 +90,9 @@ def _finding(axle: Axle, held: tuple[Told, ...], tables: Tables) -> Finding:
         limit=rating.value if rating else None, limit_label=f"{part.axle} axle rating" if rating else "",
         margin=capacity.value - rating.value if capacity and rating else None,
         uncertainty=None if axle.doubt_kg is None or capacity is None else axle.load(axle.doubt_kg).value,
-        working=ratings_words.working(axle, held, in_us, tables), inputs=_inputs(axle),
+        steps=as_steps(ratings_words.working(axle, held, in_us, tables)), inputs=_inputs(axle),
         sources=_sources(axle, held, tables), would_change=ratings_change.texts(axle, held, in_us, tables),
-        caution=tables.cautions["damage" if _damaged(axle) else "overload"].text,
+        warning=tables.cautions["damage" if _damaged(axle) else "overload"],
         missing=ratings_words.missing(axle, in_us), figures=_figures(axle, in_us, tables), detail=_detail(axle, held),
     )  # fmt: skip
 

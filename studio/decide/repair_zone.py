@@ -16,7 +16,7 @@ from studio.decide.repair import Check, crown_shares, least_depth, section_width
 from studio.decide.subjects import tires
 from studio.decide.wording import on_paper, upper_first
 from studio.model.episode import Episode
-from studio.model.finding import Figure, Finding
+from studio.model.finding import Figure, Finding, as_steps
 from studio.model.quantity import depth, length
 from studio.model.source import Source
 from studio.model.specimen import Damage
@@ -54,9 +54,10 @@ def conclude(part: Part, tables: Tables) -> Finding:
     return Finding(
         id=f"{TOPIC}.{part.subject.name}", topic=TOPIC, subject=part.subject.name,
         sentence=_sentence(its, broken), verdict=None if known or broken else "unknown",
-        value=half.value if half else None, unit=half.unit if half else None, working=_working(its, checks, tables),
+        value=half.value if half else None, unit=half.unit if half else None,
+        steps=as_steps(_working(its, checks, tables)),
         inputs=_inputs(part), sources=_sources(part, broken, tables),
-        caution=tables.cautions["damage" if hurt else "repair"].text, would_change=_would_change(part, broken, tables),
+        warning=tables.cautions["damage" if hurt else "repair"], would_change=_would_change(part, broken, tables),
         missing=() if known else ("the marking on the sidewall",), figures=_figures(its, tables),
         detail=_detail(part, broken),
     )  # fmt: skip

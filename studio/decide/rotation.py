@@ -13,7 +13,7 @@ from studio.decide.rotation_read import Blocked, Part, Rotation, choices, due, t
 from studio.decide.rotation_since import LAST_ROTATION, last_move, odometer_now
 from studio.decide.subjects import Tire, tires
 from studio.model.episode import Episode
-from studio.model.finding import Figure, Finding
+from studio.model.finding import Figure, Finding, as_steps
 from studio.model.places import AXLES, CORNERS
 from studio.model.quantity import Quantity, depth
 from studio.model.source import Source
@@ -66,8 +66,8 @@ def conclude(part: Part, tables: Tables) -> Finding:
         id=f"{TOPIC}.{SUBJECT}", topic=TOPIC, subject=SUBJECT, sentence=rotation_words.sentence(its),
         verdict=its.verdict, value=since.value if since else None, unit=interval.unit, limit=interval.value,
         limit_label=its.due.label, margin=its.due.left.value if its.due.left else None,
-        working=rotation_words.working(its), inputs=_inputs(part), sources=_sources(its, tables),
-        caution=tables.cautions["damage" if part.blocked else "rotation"].text,
+        steps=as_steps(rotation_words.working(its)), inputs=_inputs(part), sources=_sources(its, tables),
+        warning=tables.cautions["damage" if part.blocked else "rotation"],
         would_change=rotation_words.would_change(its, tables), missing=rotation_words.missing(its),
         figures=_figures(its), detail=rotation_words.detail(its),
     )  # fmt: skip

@@ -13,7 +13,7 @@ from studio.decide.rotation_read import choices, due, traits
 from studio.decide.ruled_out import ruled_out
 from studio.decide.subjects import tires
 from studio.model.episode import Episode
-from studio.model.finding import SEVERITY, Finding
+from studio.model.finding import SEVERITY, Finding, as_steps
 from studio.model.places import CORNERS
 from studio.model.source import Source
 from studio.reference.tables import Tables
@@ -50,9 +50,10 @@ def _ruled_out(part: Part, tables: Tables) -> Finding:
     return Finding(
         id=f"{TOPIC}.{SUBJECT}", topic=TOPIC, subject=SUBJECT, verdict=out.verdict,
         sentence=f"{title} {out.words}: no rotation is planned before it {call}.",
-        working=tuple(f"{name} {it.words}" for name, it in part.out), inputs=tuple(it.path for _, it in part.out),
+        steps=as_steps(tuple(f"{name} {it.words}" for name, it in part.out)),
+        inputs=tuple(it.path for _, it in part.out),
         sources=unique_sources(*(it.source for _, it in part.out)),
-        caution=tables.cautions["over_age" if out.verdict == "replace" else "damage"].text,
+        warning=tables.cautions["over_age" if out.verdict == "replace" else "damage"],
     )  # fmt: skip
 
 
@@ -69,8 +70,8 @@ def _replace_first(part: Part, worn: tuple[str, ...], tables: Tables) -> Finding
     return Finding(
         id=f"{TOPIC}.{SUBJECT}", topic=TOPIC, subject=SUBJECT, verdict="replace",
         sentence=rotation_plan_words.replace_first(worn), inputs=(*_depths(part), "region"),
-        working=rotation_plan_words.worn_lines(worn), sources=(row.source,) if row else (),
-        caution=tables.cautions["worn_tire"].text,
+        steps=as_steps(rotation_plan_words.worn_lines(worn)), sources=(row.source,) if row else (),
+        warning=tables.cautions["worn_tire"],
     )  # fmt: skip
 
 
@@ -79,9 +80,9 @@ def _unknown(part: Part, missing: str, tables: Tables) -> Finding:
     return Finding(
         id=f"{TOPIC}.{SUBJECT}", topic=TOPIC, subject=SUBJECT, verdict="unknown", missing=(missing,),
         sentence="What rotating these tires would gain is not known yet.",
-        working=(f"Needed: {missing}", "Plans are computed from the wear that each place on the car has shown"),
+        steps=as_steps((f"Needed: {missing}", "Plans are computed from the wear that each place on the car has shown")),
         inputs=(*_depths(part), "region") if _depths(part) else ("region",),
-        sources=(least.source,), caution=tables.cautions["rotation"].text,
+        sources=(least.source,), warning=tables.cautions["rotation"],
     )  # fmt: skip
 
 
@@ -90,8 +91,8 @@ def _finding(its: Planned, tables: Tables) -> Finding:
     return Finding(
         id=f"{TOPIC}.{SUBJECT}", topic=TOPIC, subject=SUBJECT, sentence=rotation_plan_words.sentence(its),
         value=longest, unit=its.unit, uncertainty=None if high is None else max(longest - low, high - longest, 0.0),
-        working=rotation_plan_words.working(its, tables), inputs=_inputs(its), sources=_sources(its, tables),
-        caution=tables.cautions["rotation"].text, would_change=rotation_plan_change.texts(its),
+        steps=as_steps(rotation_plan_words.working(its, tables)), inputs=_inputs(its), sources=_sources(its, tables),
+        warning=tables.cautions["rotation"], would_change=rotation_plan_change.texts(its),
         missing=rotation_plan_words.missing(its), figures=figures(its), detail=rotation_plan_words.detail(its),
     )  # fmt: skip
 

@@ -9,7 +9,7 @@ from studio.decide.audience import Audience, unique_sources
 from studio.decide.sizes import Against, Size, compare, size_of
 from studio.decide.subjects import Subject, tires
 from studio.model.episode import Episode
-from studio.model.finding import Figure, Finding
+from studio.model.finding import Figure, Finding, as_steps
 from studio.model.quantity import Quantity, depth, length
 from studio.reference.tables import Tables
 from studio.tires.geometry import (
@@ -62,7 +62,7 @@ def _unknown(part: Part, tables: Tables) -> Finding:
     return Finding(
         id=f"{TOPIC}.{part.subject.name}", topic=TOPIC, subject=part.subject.name, verdict="unknown",
         sentence=size_words.unread(part.subject.title, part.marking), missing=("the marking on the sidewall",),
-        inputs=(f"{part.subject.path}.marking",), caution=caution.text, sources=(caution.source,),
+        inputs=(f"{part.subject.path}.marking",), warning=caution, sources=(caution.source,),
         would_change=("A marking such as 225/60R17 99H gives all its dimensions and ratings.",),
     )  # fmt: skip
 
@@ -76,8 +76,8 @@ def _finding(part: Part, size: Size, against: Against | None, tables: Tables) ->
         id=f"{TOPIC}.{part.subject.name}", topic=TOPIC, subject=part.subject.name,
         sentence=size_words.sentence(part.subject.title, part.audience, size, against),
         verdict=None if agrees else "inspect", value=size.overall_diameter.value, unit="mm",
-        working=size_words.working(part.audience, size, against),
-        inputs=(f"{part.subject.path}.marking", *placard), caution=tables.cautions[caution].text,
+        steps=as_steps(size_words.working(part.audience, size, against)),
+        inputs=(f"{part.subject.path}.marking", *placard), warning=tables.cautions[caution],
         sources=unique_sources(*size.sources),
         would_change=() if agrees or against is None else size_words.would_change(part.subject.title, against),
         missing=size_words.missing(size), figures=_figures(part, size, against, tables),

@@ -8,7 +8,7 @@ from studio.decide.size_swap_change import aspects, named
 from studio.decide.size_swap_read import Line
 from studio.decide.sizes import Size, size_of
 from studio.decide.wording import joined, on_paper, signed
-from studio.model.finding import Figure, Finding
+from studio.model.finding import Figure, Finding, as_steps
 from studio.model.quantity import Quantity, UnitName, length
 from studio.reference.tables import Tables
 from studio.tires.errors import RangeError
@@ -104,18 +104,19 @@ def _index(before: Size, load: Carried | None, reference: str, tables: Tables) -
 def conclude(part: RimPart, tables: Tables) -> Finding:
     """The finding on one rim diameter."""
     its = search(part, tables)
-    caution = tables.cautions["size_change"].text
+    caution = tables.cautions["size_change"]
     paths = (part.path, f"{part.line.path}.marking", *((f"{part.line.path}.pressure",) if part.line.pressure else ()))
     if its is None:
         return Finding(
-            id=f"{TOPIC}.{part.name}", topic=TOPIC, subject=part.name, verdict="unknown", inputs=paths, caution=caution,
+            id=f"{TOPIC}.{part.name}", topic=TOPIC, subject=part.name, verdict="unknown", inputs=paths, warning=caution,
             sentence=f"On {part.rim_in:g} in rims nothing is searched: the placard's size is no metric one.",
             missing=("a metric placard size such as 225/60R17",), sources=(tables.cautions["size_change"].source,),
         )  # fmt: skip
     bound = tables.design["substitute_diameter_percent"]
     return Finding(
         id=f"{TOPIC}.{part.name}", topic=TOPIC, subject=part.name, sentence=_sentence(its, bound.value),
-        value=float(len(its.found)), unit="", working=_working(its, tables), caution=caution, figures=_figures(its),
+        value=float(len(its.found)), unit="",
+        steps=as_steps(_working(its, tables)), warning=caution, figures=_figures(its),
         inputs=(*paths, *((f"car.{part.line.axle}_rim_width",) if part.line.rim_width else ())),
         sources=unique_sources(bound.source, *its.before.sources, *(its.load.sources if its.load else ())),
         detail=_detail(its),

@@ -12,7 +12,7 @@ from studio.decide.size_swap_read import Change, Part, candidates, lines, read_p
 from studio.decide.sizes import Size, size_of
 from studio.decide.swap_rules import Reason, Swap, gravest, winter_rule
 from studio.model.episode import Episode
-from studio.model.finding import Figure, Finding
+from studio.model.finding import Figure, Finding, as_steps
 from studio.model.quantity import Quantity, length
 from studio.model.source import Source
 from studio.reference.tables import Tables
@@ -51,7 +51,7 @@ def _unknown(part: Part, tables: Tables) -> Finding:
     caution, name = tables.cautions["size_change"], part.candidate.name
     return Finding(
         id=f"{TOPIC}.{name}", topic=TOPIC, subject=name, verdict="unknown", sentence=size_swap_words.unread(part),
-        missing=size_swap_words.unread_missing(part), caution=caution.text, sources=(caution.source,),
+        missing=size_swap_words.unread_missing(part), warning=caution, sources=(caution.source,),
         inputs=(*part.candidate.paths, *(f"{line.path}.marking" for line in part.lines)),
         would_change=("A placard size such as 225/60R17 99H gives what another one is held against.",),
     )  # fmt: skip
@@ -63,8 +63,8 @@ def _finding(its: Change, why: tuple[Reason, ...], tables: Tables) -> Finding:
         id=f"{TOPIC}.{name}", topic=TOPIC, subject=name, sentence=size_swap_words.sentence(its, why, tables),
         verdict=gravest(why), value=abs(its.percent), unit="%", limit=bound.value,
         limit_label=f"usual change of diameter, {bound.source.standing}", margin=bound.value - abs(its.percent),
-        working=size_swap_words.working(its, why, tables), inputs=_inputs(its), sources=_sources(its, tables),
-        caution=tables.cautions[_caution(its)].text, would_change=size_swap_change.texts(its, tables),
+        steps=as_steps(size_swap_words.working(its, why, tables)), inputs=_inputs(its), sources=_sources(its, tables),
+        warning=tables.cautions[_caution(its)], would_change=size_swap_change.texts(its, tables),
         missing=size_swap_words.missing(its), figures=_figures(its, tables), detail=size_swap_words.detail(its, why),
     )  # fmt: skip
 

@@ -8,6 +8,7 @@ from studio.decide.size_swap_read import Change, Part, tenths
 from studio.decide.sizes import same_size
 from studio.decide.swap_rules import Reason, diameter_reason, gravest
 from studio.decide.wording import joined, on_paper, plain, signed, upper_first
+from studio.model.finding import Step, summed
 from studio.model.quantity import MINUS, Quantity, format_number, length
 from studio.reference.tables import Tables
 from studio.tires.geometry import measuring_rim_in
@@ -71,10 +72,10 @@ def _confirm(start: str, reasons: Sequence[Reason]) -> str:
     return f"{start}. Have it confirmed."
 
 
-def working(its: Change, reasons: Sequence[Reason], tables: Tables) -> tuple[str, ...]:
+def working(its: Change, reasons: Sequence[Reason], tables: Tables) -> tuple[str | Step, ...]:
     """The steps from the two markings to every number, then each reason with its verdict."""
     of = f"the placard's {its.line.axle} size" if len(its.part.lines) > 1 else "the placard's size"
-    lines = [f"{its.after.marking} in place of {its.before.marking}, {of}"]
+    lines: list[str | Step] = [f"{its.after.marking} in place of {its.before.marking}, {of}"]
     lines += [f"On hand: {joined(its.part.candidate.tires)}"] if its.part.candidate.tires else []
     lines += [note for size in (its.before, its.after) for note in (*size.marking.assumed, *size.dimensions.notes)]
     lines += _diameter_lines(its)
@@ -85,11 +86,11 @@ def working(its: Change, reasons: Sequence[Reason], tables: Tables) -> tuple[str
     return (*lines, *(f"{upper_first(reason.text)}: {reason.verdict}" for reason in reasons))
 
 
-def _diameter_lines(its: Change) -> list[str]:
+def _diameter_lines(its: Change) -> list[str | Step]:
     before, after = on_paper(its.before.overall_diameter), on_paper(its.after.overall_diameter)
     rolling = " and ".join(on_paper(size.rolling_circumference) for size in (its.before, its.after))
     return [
-        f"Overall diameter, unrounded: {after} / {before} {MINUS} 1 = {signed_percent(its)}",
+        summed("Overall diameter, unrounded", f"{after} / {before} {MINUS} 1 = {signed_percent(its)}"),
         f"Circumference by tape: π times each, {on_paper(its.before.circumference)} and "
         f"{on_paper(its.after.circumference)}; rolling {rolling}",
         f"Half the difference lifts the axle, or lowers it: {on_paper(length(its.rise_mm))}{_ground(its)}",

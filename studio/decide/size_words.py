@@ -3,6 +3,7 @@
 from studio.decide.audience import Audience
 from studio.decide.sizes import Against, Size
 from studio.decide.wording import on_paper, plain
+from studio.model.finding import Step, summed
 from studio.model.quantity import Quantity, length
 from studio.tires.units import MM_PER_INCH, MM_PER_KM, MM_PER_MILE
 
@@ -23,7 +24,7 @@ def sentence(title: str, audience: Audience, size: Size, against: Against | None
     return f"{title} is {size.marking.size}, the size that the placard asks for."
 
 
-def working(audience: Audience, size: Size, against: Against | None) -> tuple[str, ...]:
+def working(audience: Audience, size: Size, against: Against | None) -> tuple[str | Step, ...]:
     """The steps from the marking to every number."""
     return (
         f"Read: {size.marking}", *size.marking.assumed, *size.dimensions.notes, *_height_lines(size),
@@ -31,22 +32,25 @@ def working(audience: Audience, size: Size, against: Against | None) -> tuple[st
     )  # fmt: skip
 
 
-def _height_lines(size: Size) -> list[str]:
+def _height_lines(size: Size) -> list[Step]:
     its = size.dimensions
     height, rim, diameter = length(its.section_height_mm), length(its.rim_in * MM_PER_INCH), size.overall_diameter
     if size.marking.kind == "flotation":
         inches = [on_paper(q.to("in")) for q in (diameter, length(its.rim_in, "in"), height)]
-        return [f"Overall diameter, by the designation: {inches[0]} = {on_paper(diameter)}",
-                f"Section height: ({inches[0]} − {inches[1]}) / 2 = {inches[2]} = {on_paper(height)}"]  # fmt: skip
+        return [summed("Overall diameter, by the designation", f"{inches[0]} = {on_paper(diameter)}"),
+                summed("Section height", f"({inches[0]} − {inches[1]}) / 2 = {inches[2]} = {on_paper(height)}")]
     aspect = on_paper(Quantity(its.aspect_percent, "%"))
     lines = [
-        f"Section height: {on_paper(length(its.section_width_mm))} × {aspect} = {on_paper(height)}",
-        f"Overall diameter: {its.rim_in:g} × {on_paper(length(MM_PER_INCH))} + 2 × {on_paper(height)} = "
-        f"{on_paper(rim)} + {on_paper(length(2 * height.value))} = {on_paper(diameter)} ({diameter.to('in').text()})",
+        summed("Section height", f"{on_paper(length(its.section_width_mm))} × {aspect} = {on_paper(height)}"),
+        summed(
+            "Overall diameter", f"{its.rim_in:g} × {on_paper(length(MM_PER_INCH))} + 2 × {on_paper(height)} = "
+            f"{on_paper(rim)} + {on_paper(length(2 * height.value))} = {on_paper(diameter)} "
+            f"({diameter.to('in').text()})",
+        ),
     ]
     if its.standard_overall_diameter_mm is not None and its.rim_mm is not None:
         steps = f"{its.rim_mm} mm + 2 × {its.standard_section_height_mm} mm = {its.standard_overall_diameter_mm} mm"
-        lines.append(f"Design diameter, rounded as the standard does: {steps}")
+        lines.append(summed("Design diameter, rounded as the standard does", steps))
     return lines
 
 

@@ -8,7 +8,7 @@ from studio.decide.markings import read
 from studio.decide.matching_limits import ALL_WHEELS
 from studio.decide.slip_read import CAR, Part, Slip, read_part
 from studio.model.episode import Episode
-from studio.model.finding import Figure, Finding
+from studio.model.finding import Figure, Finding, as_steps
 from studio.model.quantity import Quantity, length
 from studio.model.source import Source
 from studio.reference.tables import Tables
@@ -42,8 +42,8 @@ def conclude(part: Part, tables: Tables) -> Finding:
     assert its is not None, "only what can be read becomes a part"
     return Finding(
         id=f"{TOPIC}.{part.name}", topic=TOPIC, subject=part.name, sentence=slip_words.sentence(its),
-        value=its.apart_rpm, unit="rpm", uncertainty=its.doubt_rpm, working=slip_words.working(its, tables),
-        inputs=_inputs(its), sources=_sources(its, tables), caution=tables.cautions["mixing"].text,
+        value=its.apart_rpm, unit="rpm", uncertainty=its.doubt_rpm, steps=as_steps(slip_words.working(its, tables)),
+        inputs=_inputs(its), sources=_sources(its, tables), warning=tables.cautions["mixing"],
         would_change=slip_words.would_change(its), missing=slip_words.missing(its), figures=_figures(its),
         detail=slip_words.detail(its),
     )  # fmt: skip

@@ -17,7 +17,7 @@ from studio.decide.spare_told import held_tread, judged
 from studio.decide.subjects import Tire, tires
 from studio.decide.told import Told
 from studio.model.episode import Episode
-from studio.model.finding import Figure, Finding, Verdict
+from studio.model.finding import Figure, Finding, Verdict, as_steps
 from studio.model.places import AXLES
 from studio.model.quantity import Quantity, UnitName, length
 from studio.model.source import Source
@@ -79,7 +79,7 @@ def _unknown(part: Part, tables: Tables) -> Finding:
     where = part.spare.subject.path if part.spare else f"{PLACARD}.marking"
     return Finding(
         id=f"{TOPIC}.spare", topic=TOPIC, subject="spare", sentence=told, verdict=out.verdict if out else "unknown",
-        missing=("the marking on the spare's sidewall",), caution=caution.text, working=(told,),
+        missing=("the marking on the spare's sidewall",), warning=caution, steps=as_steps((told,)),
         sources=unique_sources(*((out.source,) if out else ()), caution.source),
         inputs=(where, *((out.path,) if out else ())),
         would_change=("A marking such as T145/80D17 107M gives its diameter, load and speed.",),
@@ -98,8 +98,9 @@ def _finding(its: Spare, told: tuple[Told, ...], held: Held | None, tables: Tabl
     return Finding(
         id=f"{TOPIC}.spare", topic=TOPIC, subject="spare", sentence=spare_words.sentence(its, told),
         verdict=verdict_of(its, told), value=abs(worst.change_percent) if worst else None, unit="%" if worst else None,
-        uncertainty=_doubt_percent(its, tables), working=spare_words.working(its, told, tables), inputs=_inputs(its),
-        sources=_sources(its, held, tables), caution=tables.cautions[_caution(its)].text,
+        uncertainty=_doubt_percent(its, tables),
+        steps=as_steps(spare_words.working(its, told, tables)), inputs=_inputs(its),
+        sources=_sources(its, held, tables), warning=tables.cautions[_caution(its)],
         would_change=spare_words.would_change(its, told), missing=spare_words.missing(its),
         figures=_figures(its), detail=spare_words.detail(its),
     )  # fmt: skip

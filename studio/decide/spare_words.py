@@ -7,6 +7,7 @@ from studio.decide.matching_limits import ALL_WHEELS
 from studio.decide.spare_read import Beside, Part, Spare, worn_mm
 from studio.decide.told import Told
 from studio.decide.wording import day_words, on_paper, plain, signed, upper_first
+from studio.model.finding import Step, summed
 from studio.model.quantity import MINUS, Quantity, UnitName, depth, length
 from studio.reference.rows import Rule
 from studio.reference.tables import Tables
@@ -53,11 +54,11 @@ def _share(percent: float) -> str:
     return Quantity(percent, "%").text()
 
 
-def working(its: Spare, told: tuple[Told, ...], tables: Tables) -> tuple[str, ...]:
+def working(its: Spare, told: tuple[Told, ...], tables: Tables) -> tuple[str | Step, ...]:
     """The steps from the diameters to the driveline, from the pressure to the load, and each limit with whose it is."""
     spare_mm = its.worst.spare_mm if its.worst else its.size.overall_diameter.value
     diameter = _diameter(its.size.overall_diameter.value, worn_mm(its.part.spare), spare_mm)
-    lines = [f"Spare, {its.size.marking.size}: {diameter}"]
+    lines: list[str | Step] = [f"Spare, {its.size.marking.size}: {diameter}"]
     lines += [line for beside in its.beside for line in _beside_lines(beside)]
     if its.worst is not None:
         lines += _turn_lines(its, its.worst)
@@ -71,14 +72,14 @@ def _whose(rule: Rule) -> str:
     return standing if standing == "common practice" else f"{rule.source.title}, {rule.source.locator}, {standing}"
 
 
-def _beside_lines(beside: Beside) -> list[str]:
+def _beside_lines(beside: Beside) -> list[str | Step]:
     """A mate's diameter, worn as far as is known, and the spare's against it."""
     mate = _diameter(beside.size.overall_diameter.value, worn_mm(beside.mate.worn), beside.mate_mm)
     change = Quantity(beside.change_percent, "%")
     ratio = f"{on_paper(length(beside.spare_mm))} / {on_paper(length(beside.mate_mm))} {MINUS} 1"
     return [
         f"{upper_first(beside.mate.words)}, {beside.size.marking.size}: {mate}",
-        f"Diameter of the spare against it: {ratio} = {change.text()}",
+        summed("Diameter of the spare against it", f"{ratio} = {change.text()}", "compared"),
     ]
 
 

@@ -12,8 +12,9 @@ from studio.decide.objections import objections
 from studio.decide.subjects import tires
 from studio.decide.tread_limits import judge, marks_for
 from studio.decide.tread_read import Part, Read
+from studio.model.caution import Caution
 from studio.model.episode import Episode
-from studio.model.finding import Figure, Finding
+from studio.model.finding import Figure, Finding, as_steps
 from studio.model.quantity import depth
 from studio.model.source import Source
 from studio.reference.tables import Tables
@@ -68,11 +69,11 @@ def _unknown(part: Part, tables: Tables) -> Finding:
     caution = tables.cautions["damage" if part.damage else "measuring"]
     return Finding(
         id=f"{TOPIC}.{part.subject.name}", topic=TOPIC, subject=part.subject.name, sentence=sentence,
-        verdict="replace" if part.damage else "unknown", caution=caution.text,
+        verdict="replace" if part.damage else "unknown", warning=caution,
         missing=(*(() if part.tread else ("a depth reading",)), *(() if known else (UNKNOWN_REGION,))),
         inputs=(part.subject.path, "region", *(seen.path for seen in part.damage)),
         sources=unique_sources(*(seen.source for seen in part.damage), caution.source),
-        working=tuple(seen.dated for seen in part.damage),
+        steps=as_steps(tuple(seen.dated for seen in part.damage)),
     )  # fmt: skip
 
 
@@ -82,8 +83,8 @@ def _finding(its: Read, tables: Tables) -> Finding:
         id=f"{TOPIC}.{part.subject.name}", topic=TOPIC, subject=part.subject.name,
         sentence=tread_words.sentence(its), verdict=its.verdict, value=its.depth.value, unit=its.legal.unit,
         limit=its.legal.value, limit_label=its.marks.legal.label, margin=its.above.value,
-        uncertainty=its.doubt.half_width.to(its.legal.unit).value, working=tread_words.working(its),
-        inputs=_inputs(its), sources=_sources(its), caution=_caution(its, tables),
+        uncertainty=its.doubt.half_width.to(its.legal.unit).value, steps=as_steps(tread_words.working(its)),
+        inputs=_inputs(its), sources=_sources(its), warning=_caution(its, tables),
         would_change=tread_change.texts(its), figures=_figures(its), detail=tread_words.detail(its),
         missing=() if its.depth_new else (tread_words.NO_NEW_DEPTH,),
     )  # fmt: skip
@@ -105,11 +106,11 @@ def _sources(its: Read) -> tuple[Source, ...]:
     return unique_sources(its.marks.legal.source, *damage, *against, *others, its.doubt.source, its.bar_source)
 
 
-def _caution(its: Read, tables: Tables) -> str:
+def _caution(its: Read, tables: Tables) -> Caution:
     if its.part.damage or its.objection is None:
         key = "damage" if its.part.damage else "temporary_spare" if its.temporary else "worn_tire"
-        return tables.cautions[key].text
-    return tables.cautions[its.objection.caution].text
+        return tables.cautions[key]
+    return tables.cautions[its.objection.caution]
 
 
 def _figures(its: Read) -> tuple[Figure, ...]:

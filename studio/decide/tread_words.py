@@ -3,6 +3,7 @@
 from studio.decide.damage import Seen
 from studio.decide.tread_read import Read
 from studio.decide.wording import counted, day_words, on_paper, paper_number, upper_first
+from studio.model.finding import Step, summed
 from studio.model.quantity import MINUS
 
 NO_NEW_DEPTH = "the depth when new, for the share of tread left"
@@ -38,19 +39,21 @@ def sentence(its: Read) -> str:
     return f"{title} has tread enough: {here}, {audience.own(its.above)} above the legal minimum."
 
 
-def working(its: Read) -> tuple[str, ...]:
+def working(its: Read) -> tuple[str | Step, ...]:
     """The steps from the readings to the verdict, to be followed on paper."""
     audience, tread = its.part.audience, its.tread
     lowest = tread.depth(tread.lowest.value)
     means = ", ".join(f"{tread.groove_name(groove)} {audience.own(mean)}" for groove, mean in tread.groove_means())
-    lines = [
+    lines: list[str | Step] = [
         *(seen.dated for seen in its.part.damage),
         *(f"Also seen, to be looked at by a tire professional: {what}" for what in its.part.also_seen),
         *(f"By the topic {it.topic}, whatever its tread: it {it.words}" for it in its.objections),
-        f"Lowest of {counted(len(tread.spots), 'reading')} on {day_words(tread.reading.on)}: "
-        f"{tread.spot_words(tread.lowest)}, {audience.both(lowest)}",
+        Step(
+            f"Lowest of {counted(len(tread.spots), 'reading')} on {day_words(tread.reading.on)}: "
+            f"{tread.spot_words(tread.lowest)}, {audience.both(lowest)}", "lowest",
+        ),
         f"{upper_first(its.marks.legal.label)}: {audience.both(its.legal)} for {its.marks.legal.condition}",
-        f"Above it: {on_paper(its.depth)} {MINUS} {on_paper(its.legal)} = {on_paper(its.above)}",
+        summed("Above it", f"{on_paper(its.depth)} {MINUS} {on_paper(its.legal)} = {on_paper(its.above)}"),
         its.doubt.working(audience),
         *_verdict_lines(its),
         f"Mean of each groove, outer side first: {means}",

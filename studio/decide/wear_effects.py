@@ -9,7 +9,7 @@ from studio.decide.measured import latest
 from studio.decide.subjects import tires
 from studio.decide.wear_effects_read import DRIVEN, Effects, Part, missing, read_part
 from studio.model.episode import Episode
-from studio.model.finding import Figure, Finding
+from studio.model.finding import Figure, Finding, as_steps
 from studio.model.quantity import Quantity, length
 from studio.model.source import Source
 from studio.reference.tables import Tables
@@ -49,15 +49,16 @@ def _unknown(part: Part, tables: Tables) -> Finding:
     return Finding(
         id=f"{TOPIC}.{SET}", topic=TOPIC, subject=SET, sentence=wear_effects_words.unread(part), verdict="unknown",
         missing=lacks, inputs=tuple(worn.subject.path for worn in part.tires),
-        sources=(tables.rolling["radial_factor"].source,), caution=tables.cautions["estimate"].text,
+        sources=(tables.rolling["radial_factor"].source,), warning=tables.cautions["estimate"],
     )  # fmt: skip
 
 
 def _finding(its: Effects, tables: Tables) -> Finding:
     return Finding(
         id=f"{TOPIC}.{SET}", topic=TOPIC, subject=SET, sentence=wear_effects_words.sentence(its), value=its.percent,
-        unit="%", uncertainty=its.doubt_percent, working=wear_effects_words.working(its, tables), inputs=_inputs(its),
-        sources=_sources(its, tables), caution=tables.cautions["estimate"].text,
+        unit="%", uncertainty=its.doubt_percent,
+        steps=as_steps(wear_effects_words.working(its, tables)), inputs=_inputs(its),
+        sources=_sources(its, tables), warning=tables.cautions["estimate"],
         would_change=wear_effects_words.would_change(its), figures=_figures(its),
         missing=() if its.part.drivetrain else ("the drivetrain",), detail=wear_effects_words.detail(its),
     )  # fmt: skip

@@ -9,7 +9,7 @@ from studio.decide.subjects import Tire, tires
 from studio.decide.wear_pattern_axles import AxlePart
 from studio.decide.wear_pattern_read import Part, Pressure, Wear, judge
 from studio.model.episode import Episode
-from studio.model.finding import Figure, Finding
+from studio.model.finding import Figure, Finding, as_steps
 from studio.model.quantity import depth
 from studio.reference.tables import Tables
 
@@ -54,7 +54,7 @@ def _unread(part: Part, tables: Tables) -> Finding:
     return Finding(
         id=f"{TOPIC}.{part.subject.name}", topic=TOPIC, subject=part.subject.name, verdict="unknown",
         sentence=wear_pattern_words.unread(part), missing=("a depth reading",), inputs=(part.subject.path,),
-        sources=(caution.source,), caution=caution.text,
+        sources=(caution.source,), warning=caution,
     )  # fmt: skip
 
 
@@ -70,9 +70,9 @@ def _finding(its: Wear, tables: Tables) -> Finding:
         limit_label=f"reported difference, {standing}" if uneven else "",
         margin=None if value is None else limit.value - value,
         uncertainty=depth(its.limits.doubt_mm, "mm").to(limit.unit).value if uneven else None,
-        working=wear_pattern_words.working(its, tables), inputs=_inputs(its),
+        steps=as_steps(wear_pattern_words.working(its, tables)), inputs=_inputs(its),
         sources=unique_sources(*rows, *(it.row.source for it in its.uneven), its.doubt.source),
-        caution=tables.cautions["uneven_wear" if found else "measuring"].text,
+        warning=tables.cautions["uneven_wear" if found else "measuring"],
         would_change=wear_pattern_change.texts(its, tables), missing=wear_pattern_words.missing(its, tables),
         figures=_figures(its), detail=wear_pattern_words.detail(its),
     )  # fmt: skip

@@ -17,7 +17,7 @@ from studio.decide.subjects import Subject, Tire, tires
 from studio.decide.wear_pattern_read import Limits, limits, read_as_new
 from studio.decide.wording import on_paper, plain, upper_first
 from studio.model.episode import Episode
-from studio.model.finding import Figure, Finding, Verdict
+from studio.model.finding import Figure, Finding, Verdict, as_steps
 from studio.model.places import AXLES, CORNERS
 from studio.model.quantity import MINUS, Quantity, depth
 from studio.reference.rows import WearPattern
@@ -136,9 +136,9 @@ def conclude(part: AxlePart, tables: Tables) -> Finding:
         id=f"wear_pattern.{part.name}", topic="wear_pattern", subject=part.name, sentence=_sentence(part, held, row),
         verdict=verdict(part, tables), value=value.value, unit="32nds", limit=limit.value,
         limit_label=f"reported difference, {limit.source.standing}", margin=limit.value - value.value,
-        uncertainty=depth(held.doubt_mm, "mm").to("32nds").value, working=_working(part, held, row),
+        uncertainty=depth(held.doubt_mm, "mm").to("32nds").value, steps=as_steps(_working(part, held, row)),
         inputs=tuple(path for mate in mates for path in _inputs(mate)),
-        sources=unique_sources(limit.source, row.source), caution=tables.cautions["uneven_wear"].text,
+        sources=unique_sources(limit.source, row.source), warning=tables.cautions["uneven_wear"],
         would_change=_would_change(part, held),
         figures=(Figure(name="difference", label="wear apart", quantity=value),),
         detail=tuple((name, getattr(row, name)) for name in ("id", "name", "cause", "check", "look")),

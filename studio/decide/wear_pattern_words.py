@@ -3,6 +3,7 @@
 from studio.decide.gauge import fine
 from studio.decide.wear_pattern_read import Part, Uneven, Wear, in_mm
 from studio.decide.wording import counted, day_words, joined, on_paper, upper_first
+from studio.model.finding import Step
 from studio.model.places import place_words
 from studio.model.quantity import MINUS, depth
 from studio.reference.tables import Tables
@@ -51,7 +52,7 @@ def _even(its: Wear, uneven: Uneven) -> str:
     return f"{title} wears evenly enough: {where(its, uneven)} {audience.own(amount)} {odd}; uneven from {note} on."
 
 
-def working(its: Wear, tables: Tables) -> tuple[str, ...]:
+def working(its: Wear, tables: Tables) -> tuple[str | Step, ...]:
     """The steps from the readings to the pattern, then its causes and what to check."""
     audience = its.part.audience
     return (

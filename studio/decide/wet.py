@@ -17,7 +17,7 @@ from studio.decide.wet_film import Film, Road, as_length, film_of
 from studio.decide.wet_film import working as film_working
 from studio.decide.wet_read import Part, Wet, read_part
 from studio.model.episode import Episode
-from studio.model.finding import Figure, Finding
+from studio.model.finding import Figure, Finding, as_steps
 from studio.model.places import CORNERS
 from studio.model.quantity import Quantity, depth, length
 from studio.model.source import Source
@@ -89,7 +89,7 @@ def _unknown(part: Part, tables: Tables) -> Finding:
     caution = tables.cautions["hydroplaning"]
     return Finding(
         id=f"{TOPIC}.{part.subject.name}", topic=TOPIC, subject=part.subject.name, verdict="unknown",
-        sentence=wet_words.unread(part), missing=(wet_words.NO_PRESSURE,), caution=caution.text,
+        sentence=wet_words.unread(part), missing=(wet_words.NO_PRESSURE,), warning=caution,
         sources=(tables.hydroplaning["nasa_mph"].source,), inputs=(part.tread.path,),
     )  # fmt: skip
 
@@ -99,8 +99,8 @@ def _finding(its: Wet, tables: Tables) -> Finding:
     return Finding(
         id=f"{TOPIC}.{part.subject.name}", topic=TOPIC, subject=part.subject.name, sentence=wet_words.sentence(its),
         verdict=its.verdict, value=its.mph, unit=None if its.mph is None else "mph",
-        uncertainty=its.doubt_mph, working=wet_words.working(its, tables),
-        inputs=_inputs(its), sources=_sources(its, tables), caution=tables.cautions["hydroplaning"].text,
+        uncertainty=its.doubt_mph, steps=as_steps(wet_words.working(its, tables)),
+        inputs=_inputs(its), sources=_sources(its, tables), warning=tables.cautions["hydroplaning"],
         would_change=wet_words.would_change(its, _as_new(its, tables), _twice(its, tables)),
         missing=wet_words.missing(its), figures=_figures(its, tables), detail=wet_words.detail(its),
     )  # fmt: skip
@@ -183,8 +183,8 @@ def conclude_film(part: Rain, tables: Tables) -> Finding:
     return Finding(
         id=f"{TOPIC}.car", topic=TOPIC, subject="car", sentence=_film_sentence(part), verdict=None,
         value=film.above.value, unit="mm", uncertainty=film.apart_mm,
-        working=film_working(film, part.audience, tables), inputs=part.road.given,
-        sources=unique_sources(*film_sources(film, tables)), caution=tables.cautions["hydroplaning"].text,
+        steps=as_steps(film_working(film, part.audience, tables)), inputs=part.road.given,
+        sources=unique_sources(*film_sources(film, tables)), warning=tables.cautions["hydroplaning"],
         would_change=_film_change(part, tables),
         figures=(
             Figure(name="film", label="film, form of 1979", quantity=film.above),

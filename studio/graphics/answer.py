@@ -139,23 +139,17 @@ def _is_value(quantity: Quantity, finding: Finding) -> bool:
 def _told(finding: Finding, units: System, number: Note | None) -> tuple[Told, ...]:
     """How it is worked out in one line; of damage what it means and what not to do; else what the reply says more."""
     pairs = list[Told]()
-    line = next((its for its in finding.working if "=" in its), "") or next(iter(finding.working), "")
+    step = next((its for its in finding.steps if its.sum), None) or next(iter(finding.steps), None)
     if finding.word("brief_meaning"):
         pairs.append(Told(name="meaning", heading="what it means", text=finding.word("brief_meaning"), priority=2))
         pairs.append(Told(name="avoid", heading="what not to do", text=finding.word("first_avoid"), strong=True))
         pairs.append(Told(name="look", heading="who must look", text=finding.word("look"), priority=1))
-    elif line:
-        pairs.append(Told(name="working", heading="worked out", text=_sum(line)))
+    elif step:
+        pairs.append(Told(name="working", heading="worked out", text=(step.sum or step.text).rstrip(".")))
     if number is not None:
         pairs += _others(finding, units)
     kept = [pair for pair in pairs if pair.text]
     return tuple(msgspec.structs.replace(pair, step=_WORKING + order) for order, pair in enumerate(kept))
-
-
-def _sum(line: str) -> str:
-    """A line of working on a screen: the sum itself, without the words that lead to it."""
-    head, _, tail = line.rstrip(".").rpartition(": ")
-    return tail if "=" in tail and head else line.rstrip(".")
 
 
 def _others(finding: Finding, units: System) -> list[Told]:

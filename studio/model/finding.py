@@ -1,15 +1,46 @@
-"""A finding: the only carrier of a number to the screen, the script, an answer or the brief."""
+"""A finding: the only carrier of a number to the screen, the script, an answer or the brief.
 
-from collections.abc import Iterator
+Its texts (sentence, working, caution, what would change it) are for people: no other room learns from reading them.
+What a room must know has a name of its own: a step's kind, a caution's id, a figure, a detail.
+"""
+
+from collections.abc import Iterable, Iterator
 from typing import Literal
 
 import msgspec
 
+from studio.model.caution import Caution
 from studio.model.quantity import Quantity, UnitName
 from studio.model.source import Source
 
 Verdict = Literal["keep", "watch", "rotate", "replace", "inspect", "unknown"]
 SEVERITY: tuple[Verdict, ...] = ("keep", "watch", "rotate", "inspect", "replace")
+
+
+StepKind = Literal[
+    "step", "seen", "lowest", "code", "age", "compared", "tape", "rolling", "wear", "wear_doubt", "gas", "sum",
+]  # fmt: skip
+"""What a step of working is, for whoever shows some of them: ``seen`` damage, the ``lowest`` reading, the date ``code``
+and the ``age`` by it, depths ``compared``, circumferences by ``tape`` and ``rolling``, the ``wear`` and its doubt, a
+pressure by the ``gas`` law, another ``sum``; any other ``step``."""
+
+
+class Step(msgspec.Struct, frozen=True):
+    """One line of working. ``sum`` is as much of it as a screen shows: the sum without the words that lead to it."""
+
+    text: str
+    kind: StepKind = "step"
+    sum: str = ""
+
+
+def summed(words: str, sum_: str, kind: StepKind = "sum") -> Step:
+    """A step that computes: ``words`` say what, ``sum_`` is the sum itself."""
+    return Step(text=f"{words}: {sum_}", kind=kind, sum=sum_)
+
+
+def as_steps(lines: Iterable[str | Step]) -> tuple[Step, ...]:
+    """Lines of working as steps; plain text is a step that nobody looks for."""
+    return tuple(line if isinstance(line, Step) else Step(text=line) for line in lines)
 
 
 class Figure(msgspec.Struct, frozen=True, kw_only=True):
@@ -24,8 +55,9 @@ class Finding(msgspec.Struct, frozen=True, kw_only=True):
     """What the readings say about one subject of one topic.
 
     ``margin`` is positive on the good side of the limit. ``value``, ``limit``, ``margin`` and ``uncertainty`` (a half
-    width) are in ``unit``. ``inputs`` are paths into the episode. ``limit_label`` names the limit and whose it is.
-    ``detail`` holds words a picture needs beside the figures, as (name, text) pairs.
+    width) are in ``unit``. ``inputs`` are paths into the episode. ``limit_label`` names the limit and whose it is;
+    ``limit_region`` is the id of the region whose law it is. ``steps`` are its working. ``detail`` holds words
+    that a picture needs beside the figures, as (name, text) pairs.
     """
 
     id: str
@@ -37,16 +69,31 @@ class Finding(msgspec.Struct, frozen=True, kw_only=True):
     unit: UnitName | None = None
     limit: float | None = None
     limit_label: str = ""
+    limit_region: str = ""
     margin: float | None = None
     uncertainty: float | None = None
-    working: tuple[str, ...] = ()
+    steps: tuple[Step, ...] = ()
     inputs: tuple[str, ...] = ()
     sources: tuple[Source, ...] = ()
-    caution: str = ""
+    warning: Caution | None = None
     would_change: tuple[str, ...] = ()
     missing: tuple[str, ...] = ()
     figures: tuple[Figure, ...] = ()
     detail: tuple[tuple[str, str], ...] = ()
+
+    @property
+    def working(self) -> tuple[str, ...]:
+        """The lines of working, for people."""
+        return tuple(step.text for step in self.steps)
+
+    @property
+    def caution(self) -> str:
+        """The caution's text; empty where none stands with it."""
+        return self.warning.text if self.warning else ""
+
+    def of_kind(self, *kinds: StepKind) -> tuple[Step, ...]:
+        """The steps of these kinds, in their order."""
+        return tuple(step for step in self.steps if step.kind in kinds)
 
     def figure(self, name: str) -> Quantity | None:
         """The figure of that name; None where the finding has none."""

@@ -5,8 +5,9 @@ import itertools
 import re
 
 from studio.model.car import PlacardTire
+from studio.model.caution import Caution
 from studio.model.circumstances import Circumstances
-from studio.model.finding import Finding, Verdict
+from studio.model.finding import Finding, Step, Verdict
 from studio.model.quantity import Quantity, UnitName
 from studio.model.source import Source
 from studio.model.specimen import PressureReading
@@ -72,7 +73,7 @@ def pressure(viewer: Viewer) -> Part:
     )
     warmth, too = possible(viewer, viewer.reading.of("temperature"), "temperature")
     wrong = (*wrong, *too)
-    caution = viewer.tables.cautions["pressure"].text
+    caution = viewer.tables.cautions["pressure"]
     if not airs or not warmth or (len(warmth) < 2):
         return _open(viewer, airs, warmth, wrong, caution)
     base, now = _base_and_now(viewer, airs)
@@ -83,7 +84,7 @@ def pressure(viewer: Viewer) -> Part:
 
 
 def _open(
-    viewer: Viewer, airs: tuple[Fact, ...], warmth: tuple[Fact, ...], wrong: tuple[str, ...], caution: str
+    viewer: Viewer, airs: tuple[Fact, ...], warmth: tuple[Fact, ...], wrong: tuple[str, ...], caution: Caution
 ) -> Part:
     rule = viewer.tables.pressure["tpms_us_share"]
     slope = "A tire loses about 1 psi (7 kPa) for each 10 °F (6 °C) colder, more where the pressure is higher."
@@ -95,7 +96,7 @@ def _open(
         verdict="unknown",
         numbers=_NONE,
         sources=(rule.source,),
-        caution=caution,
+        warning=caution,
         missing=missing,
         invalid=wrong,
     )
@@ -197,7 +198,7 @@ def _around(viewer: Viewer, driving: Quantity) -> Circumstances:
 
 
 def _elsewhere(
-    viewer: Viewer, base: Quantity, first: Quantity, second: Quantity, wrong: tuple[str, ...], caution: str
+    viewer: Viewer, base: Quantity, first: Quantity, second: Quantity, wrong: tuple[str, ...], caution: Caution
 ) -> Part:
     """The same air at another temperature."""
     specimen = tire(viewer, place="front_left", air=PressureReading(pressure=base, temperature=first))
@@ -207,7 +208,7 @@ def _elsewhere(
         return Part(
             lead="Both temperatures are the same: the pressure stays as it is.",
             numbers=_numbers(base),
-            caution=caution,
+            warning=caution,
             invalid=wrong,
         )
     lead = (
@@ -218,9 +219,9 @@ def _elsewhere(
         lead=lead,
         verdict=None,
         numbers=_numbers(expected),
-        working=_gas_lines(finding),
+        steps=_gas_lines(finding),
         sources=finding.sources[:3],
-        caution=caution,
+        warning=caution,
         invalid=wrong,
         findings=(finding,),
     )
@@ -231,7 +232,7 @@ def _leak_or_weather(
     base: tuple[Quantity, Quantity],
     now: tuple[Quantity, Quantity],
     wrong: tuple[str, ...],
-    caution: str,
+    caution: Caution,
 ) -> Part:
     earlier = reading_of(
         viewer.on - dt.timedelta(days=1), "front_left", None, air=PressureReading(pressure=base[0], temperature=base[1])
@@ -256,9 +257,9 @@ def _leak_or_weather(
         lead=lead,
         verdict=verdict,
         numbers=_numbers(expected),
-        working=_gas_lines(finding),
+        steps=_gas_lines(finding),
         sources=finding.sources[:4],
-        caution=caution,
+        warning=caution,
         invalid=wrong,
         findings=(finding,),
     )
@@ -269,8 +270,8 @@ def _placard(viewer: Viewer) -> dict[str, PlacardTire]:
     return {"front": PlacardTire(pressure=said.quantity)} if said else {}
 
 
-def _gas_lines(finding: Finding) -> tuple[str, ...]:
-    return tuple(line for line in finding.working if " K / " in line)[:1]
+def _gas_lines(finding: Finding) -> tuple[Step, ...]:
+    return finding.of_kind("gas")[:1]
 
 
 def _numbers(expected: Quantity) -> dict[str, float]:
@@ -304,7 +305,7 @@ def convert(viewer: Viewer) -> Part:
         "damage_size",
         "circumference",
     )
-    caution = viewer.tables.cautions["estimate"].text
+    caution = viewer.tables.cautions["estimate"]
     for fact in facts:
         unit = _asked_unit(viewer.reading.text, fact)
         if unit is None:
@@ -313,11 +314,15 @@ def convert(viewer: Viewer) -> Part:
         lead = f"{fact.quantity.text()} is {result.text()}."
         factor = f"{fact.quantity.text()} = {result.value:.6g} {_KEYS[unit]} by the exact definitions of the units"
         return Part(
-            lead=lead, numbers={_KEYS[unit]: result.value}, working=(factor,), caution=caution, sources=(_NIST,)
+            lead=lead,
+            numbers={_KEYS[unit]: result.value},
+            steps=(Step(factor, "sum", factor),),
+            warning=caution,
+            sources=(_NIST,),
         )
     ask = Missing(field="unit", ask="Which number, and into which unit? Then it is exact.")
     return Part(
-        lead="That conversion needs a number and the unit wanted.", verdict="unknown", caution=caution, missing=(ask,)
+        lead="That conversion needs a number and the unit wanted.", verdict="unknown", warning=caution, missing=(ask,)
     )
 
 

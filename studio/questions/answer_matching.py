@@ -4,6 +4,7 @@ import re
 
 import msgspec
 
+from studio.model.caution import Caution
 from studio.model.finding import Finding
 from studio.model.places import AXLES, CORNERS, Place
 from studio.model.quantity import Quantity, depth
@@ -30,7 +31,7 @@ _ASK_SIZE = Missing(
 def matching(viewer: Viewer) -> Part:
     """Whether tires match: their depths placed on a car, held against law, manual or usual limits."""
     at, wrong = _depths(viewer)
-    caution = viewer.tables.cautions["mixing"].text
+    caution = viewer.tables.cautions["mixing"]
     if len({place for place, _ in at}) < 2:
         return _too_little(viewer, wrong, caution)
     car = car_of(viewer)
@@ -39,18 +40,15 @@ def matching(viewer: Viewer) -> Part:
     found = {it.subject: it for it in conclude(episode_of(viewer, specimens, car), "matching", viewer)}
     finding = _telling(found, {place for place, _ in at}, car.drivetrain)
     missing = (*(() if car.drivetrain else (_ASK_DRIVE,)), *(() if marking else (_ASK_SIZE,)))
-    known = [
-        line
-        for line in finding.working
-        if "are compared" in line or line.startswith(("Circumference", "Rolling", "By tape"))
-    ]
+    lead = finding.sentence if _names_a_place(viewer) else finding.word("unplaced") or finding.sentence
     return Part(
-        lead=_named(finding.sentence, viewer),
+        lead=lead,
+        finding=msgspec.structs.replace(finding, sentence=lead),
         verdict=finding.verdict,
         numbers=_numbers(finding),
-        working=tuple(known or finding.working[-2:]),
+        steps=finding.of_kind("compared", "tape", "rolling") or finding.steps[-2:],
         sources=finding.sources[:3],
-        caution=caution,
+        warning=caution,
         missing=missing,
         invalid=wrong,
         findings=(finding,),
@@ -108,14 +106,9 @@ def _one_axle_differs(found: dict[str, Finding]) -> bool:
     )
 
 
-def _named(sentence: str, viewer: Viewer) -> str:
-    """The sentence without an axle that the comment did not name."""
-    said = {place for fact in viewer.reading.facts for place in fact.where if place in CORNERS}
-    if said:
-        return sentence
-    for word in ("Front tires", "Rear tires"):
-        sentence = sentence.replace(word, "Side by side on one axle the two")
-    return sentence
+def _names_a_place(viewer: Viewer) -> bool:
+    """Whether the comment says where the tires stand; else no axle is named that it did not name."""
+    return any(place in CORNERS for fact in viewer.reading.facts for place in fact.where)
 
 
 def _depths(viewer: Viewer) -> tuple[tuple[tuple[Place, Quantity], ...], tuple[str, ...]]:
@@ -171,7 +164,7 @@ def _in_order(placed: dict[Place, Quantity]) -> tuple[tuple[Place, Quantity], ..
     return tuple((place, placed[place]) for place in CORNERS if place in placed)
 
 
-def _too_little(viewer: Viewer, wrong: tuple[str, ...], caution: str) -> Part:
+def _too_little(viewer: Viewer, wrong: tuple[str, ...], caution: Caution) -> Part:
     rows = viewer.tables.matching
     drive = viewer.reading.words("drivetrain")
     usual = rows["awd_depth"]
@@ -187,7 +180,7 @@ def _too_little(viewer: Viewer, wrong: tuple[str, ...], caution: str) -> Part:
         verdict="unknown",
         numbers=_NONE,
         sources=(usual.source,),
-        caution=caution,
+        warning=caution,
         invalid=wrong,
         missing=(_ASK_BOTH, *(() if drive else (_ASK_DRIVE,))),
         more=_which_axle(viewer),

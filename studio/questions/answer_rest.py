@@ -3,6 +3,7 @@
 import msgspec
 
 from studio.decide.rotation_read import WORDS
+from studio.model.caution import Caution
 from studio.model.finding import SEVERITY
 from studio.model.places import CORNERS
 from studio.model.quantity import length
@@ -33,7 +34,7 @@ _PATTERNS = ("front_to_back", "forward_cross", "rearward_cross", "x", "side_to_s
 
 def age(viewer: Viewer) -> Part:
     """How old the tires are, by their date code; of several the oldest."""
-    caution = viewer.tables.cautions["over_age"].text
+    caution = viewer.tables.cautions["over_age"]
     good, wrong = [], []
     for word in viewer.reading.words("date_code"):
         try:
@@ -54,11 +55,12 @@ def age(viewer: Viewer) -> Part:
     }
     return Part(
         lead=oldest.sentence,
+        finding=oldest,
         verdict=oldest.verdict,
         numbers=numbers,
-        working=(oldest.working[0], *oldest.working[3:4]),
+        steps=oldest.of_kind("code", "age"),
         sources=oldest.sources[:4],
-        caution=caution,
+        warning=caution,
         invalid=tuple(wrong),
         more=tuple(it.sentence for it in findings if it is not oldest)[:3],
         findings=findings,
@@ -69,7 +71,7 @@ def _dated(viewer: Viewer, word: str, number: int) -> Specimen:
     return msgspec.structs.replace(tire(viewer, date_code=word), id=f"tire_{number + 1}")
 
 
-def _no_code(viewer: Viewer, wrong: tuple[str, ...], caution: str) -> Part:
+def _no_code(viewer: Viewer, wrong: tuple[str, ...], caution: Caution) -> Part:
     advice = [
         row
         for row in viewer.tables.age_advice.values()
@@ -85,7 +87,7 @@ def _no_code(viewer: Viewer, wrong: tuple[str, ...], caution: str) -> Part:
         verdict="unknown",
         numbers=_NO_AGE,
         sources=tuple(row.source for row in advice[:3]),
-        caution=caution,
+        warning=caution,
         missing=(_ASK_CODE,),
         invalid=wrong,
     )
@@ -127,9 +129,9 @@ def rotation(viewer: Viewer) -> Part:
         lead=lead,
         verdict="rotate" if drive and permitted else "unknown",
         numbers={"patterns": permitted},
-        working=finding.working[:2],
+        steps=finding.steps[:2],
         sources=finding.sources[:2],
-        caution=finding.caution,
+        warning=finding.warning,
         missing=missing,
         more=more,
         findings=(finding,),
@@ -164,13 +166,14 @@ def _damage_part(viewer: Viewer, only: str) -> Part:
         key=lambda it: SEVERITY.index(it.verdict) if it.verdict in SEVERITY else 0,
     )
     key = "repair" if only and len(viewer.reading.words("damage")) <= 1 else "damage"
-    lead = finding.sentence.replace(f", seen on {viewer.on.day} {viewer.on:%b %Y}", "")
+    lead = finding.word("undated") or finding.sentence
     return Part(
         lead=lead,
+        finding=msgspec.structs.replace(finding, sentence=lead),
         verdict=finding.verdict,
-        working=tuple(line for line in finding.working if not line.startswith("Seen on"))[:2],
+        steps=tuple(step for step in finding.steps if step.kind != "seen")[:2],
         sources=finding.sources[:3],
-        caution=viewer.tables.cautions[key].text,
+        warning=viewer.tables.cautions[key],
         missing=_damage_missing(viewer, only, damage),
         invalid=(*wrong, *wrong_code),
         more=_first_aid(finding.word("avoid")),

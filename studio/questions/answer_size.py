@@ -3,8 +3,9 @@
 import re
 
 from studio.model.car import PlacardTire
+from studio.model.caution import Caution
 from studio.model.circumstances import Circumstances
-from studio.model.finding import Finding
+from studio.model.finding import Finding, as_steps
 from studio.model.quantity import Quantity, format_number
 from studio.questions.answer_values import Missing, Part, Viewer
 from studio.questions.facts import Fact
@@ -59,7 +60,7 @@ _ASK_SERVICE = Missing(
 def size_swap(viewer: Viewer) -> Part:
     """Another size: diameter, speedometer and load against the size that the car has."""
     sizes = viewer.reading.of("size")
-    caution = viewer.tables.cautions["size_change"].text
+    caution = viewer.tables.cautions["size_change"]
     own = viewer.episode.car.placard.front.marking if viewer.episode else ""
     old, new = _old_and_new(viewer, sizes, own)
     wrong = viewer.reading.impossible
@@ -71,7 +72,7 @@ def size_swap(viewer: Viewer) -> Part:
             lead=lead,
             verdict="replace" if never else "unknown",
             numbers=_NO_SWAP,
-            caution=caution,
+            warning=caution,
             missing=missing,
         )
     car = car_of(viewer, front=PlacardTire(marking=old))
@@ -86,11 +87,12 @@ def size_swap(viewer: Viewer) -> Part:
     more = (f"At a shown 60 the true speed is {format_number(at_60.value, 1)}.",) if at_60 else ()
     return Part(
         lead=finding.sentence,
+        finding=finding,
         verdict=finding.verdict,
         numbers=numbers,
-        working=finding.working[:2],
+        steps=finding.steps[:2],
         sources=finding.sources[:2],
-        caution=caution,
+        warning=caution,
         missing=() if load else (_ASK_SERVICE,),
         more=more,
         findings=(finding,),
@@ -186,8 +188,8 @@ def spare(viewer: Viewer) -> Part:
     spare_size = temporary or _spare_by_words(viewer, mains) or (own.spare.marking if own else "")
     main = next((size for size in mains if size != spare_size), "") or (own.front.marking if own else "")
     usual = viewer.tables.spare
-    caution = viewer.tables.cautions["temporary_spare"].text
-    rules = (f"{usual['speed_usual'].wording}, {usual['distance'].wording}",)
+    caution = viewer.tables.cautions["temporary_spare"]
+    rules = as_steps([f"{usual['speed_usual'].wording}, {usual['distance'].wording}"])
     if not spare_size:
         lead = (
             f"A temporary spare only gets you to a repair: {usual['speed_usual'].wording}; {usual['distance'].wording}."
@@ -196,7 +198,7 @@ def spare(viewer: Viewer) -> Part:
             lead=lead,
             verdict="unknown",
             numbers={"overall_diameter_change_percent": None},
-            caution=caution,
+            warning=caution,
             sources=(usual["speed_usual"].source, usual["distance"].source),
             more=_all_wheel(viewer),
             missing=_spare_missing(spare_size, main),
@@ -208,11 +210,12 @@ def spare(viewer: Viewer) -> Part:
     change = finding.figure("diameter_change")
     return Part(
         lead=finding.sentence,
+        finding=finding,
         verdict=finding.verdict,
         numbers={"overall_diameter_change_percent": change.value if change else None},
-        working=(*finding.working[2:3], *rules) if change else rules,
+        steps=(*finding.of_kind("compared")[:1], *rules),
         sources=finding.sources[:3],
-        caution=caution,
+        warning=caution,
         missing=_spare_missing(spare_size, main),
         more=_all_wheel(viewer),
         findings=(finding,),
@@ -259,7 +262,7 @@ def _all_wheel(viewer: Viewer) -> tuple[str, ...]:
 def code(viewer: Viewer) -> Part:
     """What a marking says, field by field."""
     sizes = viewer.reading.of("size")
-    caution = viewer.tables.cautions["overload" if viewer.reading.first("load_high") else "estimate"].text
+    caution = viewer.tables.cautions["overload" if viewer.reading.first("load_high") else "estimate"]
     wrong = viewer.reading.impossible
     if sizes:
         return _spelled(viewer, sizes[0].word, caution)
@@ -274,11 +277,11 @@ def code(viewer: Viewer) -> Part:
         field="size", ask="Could you write out the whole marking as it stands on the sidewall, such as 225/60R17 99H?"
     )
     return Part(
-        lead=lead, verdict="unknown", numbers={"load_kg": None, "speed_kmh": None}, caution=caution, missing=(ask,)
+        lead=lead, verdict="unknown", numbers={"load_kg": None, "speed_kmh": None}, warning=caution, missing=(ask,)
     )
 
 
-def _spelled(viewer: Viewer, marking: str, caution: str) -> Part:
+def _spelled(viewer: Viewer, marking: str, caution: Caution) -> Part:
     tables, read = viewer.tables, parse_marking(marking)
     fields = spell_out(read, load_kg=tables.load_kg, speed_kmh=tables.speed_kmh)
     load = tables.load_index.get(read.load_index) if read.load_index is not None else None
@@ -295,9 +298,9 @@ def _spelled(viewer: Viewer, marking: str, caution: str) -> Part:
     return Part(
         lead=lead,
         numbers={"load_kg": load.load_kg if load else None, "speed_kmh": speed.speed_kmh if speed else None},
-        working=finding.working[1:3],
+        steps=finding.of_kind("sum")[:2],
         sources=(*rows, *finding.sources[:1]),
-        caution=caution,
+        warning=caution,
         missing=missing,
         findings=(finding,),
     )
@@ -309,7 +312,7 @@ def _size_finding(viewer: Viewer, marking: str) -> Finding:
     return conclude(episode_of(viewer, (tire(viewer, marking=marking),)), "size", viewer)[0]
 
 
-def _service(viewer: Viewer, text: str, caution: str) -> Part:
+def _service(viewer: Viewer, text: str, caution: Caution) -> Part:
     tables = viewer.tables
     digits = "".join(c for c in text.split("/")[0] if c.isdigit())
     symbol = text[len(text.rstrip("ABCDEFGHIJKLMNOPQRSTUVWXYZ")) :]
@@ -334,13 +337,13 @@ def _service(viewer: Viewer, text: str, caution: str) -> Part:
     return Part(
         lead=lead,
         numbers={"load_kg": load.load_kg if load else None, "speed_kmh": speed.speed_kmh if speed else None},
-        caution=caution,
+        warning=caution,
         sources=tuple(row.source for row in (load, speed) if row),
-        working=("Read from the tables of load indices and speed symbols",),
+        steps=as_steps(["Read from the tables of load indices and speed symbols"]),
     )
 
 
-def _mark(viewer: Viewer, mark: str, caution: str) -> Part:
+def _mark(viewer: Viewer, mark: str, caution: Caution) -> Part:
     """What a mark behind the size says."""
     tables = viewer.tables
     field = spell_out(parse_marking(f"225/60R17 {mark}"), load_kg=tables.load_kg, speed_kmh=tables.speed_kmh)[-1]
@@ -348,7 +351,7 @@ def _mark(viewer: Viewer, mark: str, caution: str) -> Part:
     return Part(
         lead=f"{mark} is the {field.label}: {field.meaning}",
         numbers={"load_kg": None, "speed_kmh": None},
-        working=(f"{said.correct[:1].upper()}{said.correct[1:]}",),
+        steps=as_steps([f"{said.correct[:1].upper()}{said.correct[1:]}"]),
         sources=(said.source,),
-        caution=caution,
+        warning=caution,
     )

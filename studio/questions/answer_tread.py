@@ -6,7 +6,7 @@ import re
 
 import msgspec
 
-from studio.model.finding import SEVERITY, Finding
+from studio.model.finding import SEVERITY, Finding, Step
 from studio.model.quantity import Quantity
 from studio.model.specimen import Specimen
 from studio.questions.answer_values import Missing, Part, Viewer
@@ -54,7 +54,7 @@ def tread_left(viewer: Viewer) -> Part:
             verdict="unknown",
             numbers=numbers,
             sources=(legal.source,) if legal else (),
-            caution=viewer.tables.cautions["worn_tire"].text,
+            warning=viewer.tables.cautions["worn_tire"],
             missing=(_ASK_UNIT if unit else _ASK_DEPTH,),
             invalid=wrong,
         )
@@ -127,11 +127,12 @@ def _tread_part(viewer: Viewer, specimens: tuple[Specimen, ...]) -> Part:
     }
     return Part(
         lead=gravest.sentence,
+        finding=gravest,
         verdict=gravest.verdict,
         numbers=numbers,
-        working=tuple(line for line in gravest.working if not line.startswith("Lowest of"))[:3],
+        steps=tuple(step for step in gravest.steps if step.kind != "lowest")[:3],
         sources=gravest.sources[:3],
-        caution=gravest.caution,
+        warning=gravest.warning,
         more=others[:4],
         findings=findings,
     )
@@ -151,7 +152,7 @@ def life(viewer: Viewer) -> Part:
             verdict="unknown",
             numbers=_NO_LIFE,
             missing=_life_missing(viewer),
-            caution=viewer.tables.cautions["estimate"].text,
+            warning=viewer.tables.cautions["estimate"],
         )
     finding = _life_finding(viewer, points)
     us = _life_finding(msgspec.structs.replace(viewer, region="us", units="us"), points)
@@ -160,23 +161,24 @@ def life(viewer: Viewer) -> Part:
         "distance_to_4_32nds_miles": _left(us, "wet_advice", "mi"),
         "distance_to_legal_km": _left(finding, "legal_minimum", "km"),
     }
-    working = tuple(line for line in finding.working if line.startswith(("Wear:", "Half width")))
     advice = us.figure("left_wet_advice")
     to_advice = (
         (f"To the wet-road advice of 4/32 in (3.2 mm): about {hundreds(advice, viewer)}.",)
         if advice and advice.value > 0
         else ()
     )
-    lead = finding.sentence
-    if (rate := wear_rate(viewer.reading)) and (numbers["distance_to_legal_km"] or 0) > 0:
+    lead, working = finding.sentence, finding.of_kind("wear", "wear_doubt")
+    rate = wear_rate(viewer.reading) if (numbers["distance_to_legal_km"] or 0) > 0 else None
+    if rate:
         lead, working = at_that_rate(viewer, rate, finding, points[-1][1])
     return Part(
         lead=lead,
+        finding=None if rate else finding,
         verdict=finding.verdict,
         numbers=numbers,
-        working=working,
+        steps=working,
         sources=finding.sources[:2],
-        caution=viewer.tables.cautions["worn_tire"].text if _is_worn(us) else finding.caution,
+        warning=viewer.tables.cautions["worn_tire"] if _is_worn(us) else finding.warning,
         more=to_advice,
         missing=() if finding.figure("left_legal_minimum") else _life_missing(viewer),
         findings=(finding,),
@@ -296,7 +298,7 @@ def hydroplaning(viewer: Viewer) -> Part:
     airs, wrong = possible(
         viewer, viewer.reading.of("pressure", "pressure_before", "placard_pressure"), "pressure_read"
     )
-    caution = viewer.tables.cautions["hydroplaning"].text
+    caution = viewer.tables.cautions["hydroplaning"]
     rule = viewer.tables.hydroplaning["nasa_mph"]
     own = viewer.episode.car.placard.front.pressure if viewer.episode else None
     pressure = max(airs, key=lambda fact: fact.sure).quantity if airs else own
@@ -310,7 +312,7 @@ def hydroplaning(viewer: Viewer) -> Part:
             invalid=wrong,
             numbers={"hydroplaning_speed_mph": None, "hydroplaning_speed_kmh": None},
             missing=(ask,),
-            caution=caution,
+            warning=caution,
             sources=(rule.source,),
         )
     mph = floating_speed(pressure.to("psi").value, rule.value)
@@ -320,9 +322,9 @@ def hydroplaning(viewer: Viewer) -> Part:
         f"At {viewer.both(pressure)} a tire can float from about {viewer.both(speed)} on, where the water is deeper "
         f"than its grooves. That is no safe speed: steering goes well before."
     )
-    working = (
+    line = (
         f"{rule.value:g} × √{pressure.to('psi').value:.4g} psi = {mph:.1f} mph; there is no tread, load or "
-        f"water depth in it",
+        f"water depth in it"
     )
     more = (
         tuple(_tread_in_water(viewer, min(depths, key=lambda f: f.quantity.to("mm").value).quantity)) if depths else ()
@@ -330,9 +332,9 @@ def hydroplaning(viewer: Viewer) -> Part:
     return Part(
         lead=words,
         verdict="watch" if more and "under" in more[0] else None,
-        working=working,
+        steps=(Step(line, "sum", line),),
         sources=(rule.source,),
-        caution=caution,
+        warning=caution,
         numbers={"hydroplaning_speed_mph": mph, "hydroplaning_speed_kmh": speed.to("km/h").value},
         invalid=wrong,
         more=more,

@@ -7,8 +7,9 @@ from typing import Literal
 import msgspec
 
 from studio.decide.audience import Audience
+from studio.model.caution import Caution
 from studio.model.episode import Episode
-from studio.model.finding import Finding, Verdict
+from studio.model.finding import Finding, Step, Verdict
 from studio.model.quantity import Quantity, System
 from studio.model.source import Source
 from studio.questions.facts import Fact, Reading
@@ -50,14 +51,19 @@ class Missing(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class Part(msgspec.Struct, frozen=True, kw_only=True):
-    """The answer to one kind. ``lead`` is the verdict in words with its numbers; ``caution`` its own standing words."""
+    """The answer to one kind.
+
+    ``lead`` is the verdict in words with its numbers; ``finding`` is the one that these words are of (None where they
+    follow from a table or a formula alone).
+    """
 
     lead: str
+    finding: Finding | None = None
     verdict: Verdict | None = None
     numbers: Numbers = {}
-    working: tuple[str, ...] = ()
+    steps: tuple[Step, ...] = ()
     sources: tuple[Source, ...] = ()
-    caution: str = ""
+    warning: Caution | None = None
     missing: tuple[Missing, ...] = ()
     invalid: tuple[str, ...] = ()
     more: tuple[str, ...] = ()
@@ -67,7 +73,9 @@ class Part(msgspec.Struct, frozen=True, kw_only=True):
 class Answer(msgspec.Struct, frozen=True, kw_only=True):
     """The answer to a comment. ``also`` answers its further kinds; ``findings`` carry the numbers for pictures.
 
-    ``region_how`` says where the region comes from, ``left_out`` what of the comment was not read.
+    ``said`` is the verdict in words with its numbers, as the reply begins, and ``finding`` the one that says it (None
+    where it follows from a table or a formula alone). ``region_how`` says where the region comes from, ``region_said``
+    is that in words, ``left_out`` what of the comment was not read.
     """
 
     kind: QuestionKind
@@ -76,10 +84,10 @@ class Answer(msgspec.Struct, frozen=True, kw_only=True):
     invalid: tuple[str, ...]
     verdict: Verdict | None
     numbers: Numbers
-    working: tuple[str, ...]
+    steps: tuple[Step, ...]
     reply: str
     sources: tuple[Source, ...]
-    caution: str
+    warning: Caution | None
     region: str
     region_how: str
     also: tuple["Answer", ...] = ()
@@ -87,6 +95,19 @@ class Answer(msgspec.Struct, frozen=True, kw_only=True):
     asks: tuple[str, ...] = ()
     left_out: str = ""
     findings: tuple[Finding, ...] = ()
+    finding: Finding | None = None
+    said: str = ""
+    region_said: str = ""
+
+    @property
+    def working(self) -> tuple[str, ...]:
+        """The lines of working, for people."""
+        return tuple(step.text for step in self.steps)
+
+    @property
+    def caution(self) -> str:
+        """The caution's text; empty where none stands with it."""
+        return self.warning.text if self.warning else ""
 
     @property
     def state(self) -> Literal["urgent", "answerable", "needs_fact", "none"]:

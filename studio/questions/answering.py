@@ -16,7 +16,7 @@ from studio.questions.facts import Fact, Reading
 from studio.questions.kind_words import QuestionKind
 from studio.questions.kinds import Asked, kinds_of
 from studio.questions.reading import read
-from studio.questions.reply import compose
+from studio.questions.reply import compose, region_said, said
 from studio.reference.tables import Tables
 
 _ANSWERS: dict[QuestionKind, Callable[[Viewer], Part]] = {
@@ -147,14 +147,17 @@ def _one(kind: QuestionKind, viewer: Viewer, length: Length, tone: Tone, further
         invalid=invalid,
         verdict=part.verdict,
         numbers=part.numbers,
-        working=part.working,
+        steps=part.steps,
         sources=part.sources,
-        caution=part.caution,
+        warning=part.warning,
         region=viewer.region,
         region_how=viewer.region_how,
         asks=tuple(it.ask for it in part.missing),
         left_out=viewer.reading.left_out,
         findings=part.findings,
+        finding=part.finding,
+        said=said(kind, part),
+        region_said=region_said(viewer) if not further else "",
         reply=compose(kind, part, viewer, length, "plain" if further else tone, shown_region=not further),
     )
 

@@ -1,5 +1,6 @@
 """The reply to post: verdict first, numbers in the viewer's units, working, source with its standing, caution last."""
 
+from studio.model.caution import Caution
 from studio.model.finding import Verdict
 from studio.questions.answer_values import Length, Part, Tone, Viewer
 from studio.questions.facts import LIKELY
@@ -15,6 +16,16 @@ _VERDICTS: dict[Verdict, str] = {
     "unknown": "",
 }
 _REPLACES: dict[str, str] = {"size_swap": "Choose another size.", "matching": "They should not run together."}
+_TELLS: tuple[tuple[QuestionKind, Verdict], ...] = (
+    ("age", "replace"),
+    ("condition", "inspect"),
+    ("condition", "replace"),
+    ("repair", "inspect"),
+    ("repair", "replace"),
+    ("size_swap", "inspect"),
+    ("spare", "inspect"),
+)
+"""Where the answer's own words tell what to do, as they do of a tire with a finding's ``objection``."""
 _OWN_WORDS = ("rotation", "size_swap", "spare", "code", "convert")
 _NOT_NUMBERS = ("region", "place", "made_year", "zone", "depth_without_unit")
 _NOT_OURS = (
@@ -29,11 +40,10 @@ def compose(
     """The reply's text, one paragraph a thought."""
     if kind == "none":
         return _NOT_OURS
-    verdict = _verdict_words(kind, part)
     blocks = [
         _greeting(tone),
         _joined(*(f"This cannot be: {_sentence(line)}" for line in part.invalid[:3])),
-        _joined(verdict, part.lead),
+        said(kind, part),
     ]
     if length == "full":
         blocks += [_joined(*part.more), _working(part), _as_read(viewer)]
@@ -41,9 +51,14 @@ def compose(
     if length == "full":
         blocks.append(_sources(part))
     if shown_region:
-        blocks.append(_region(viewer))
-    blocks += [viewer.reading.left_out, part.caution, _referral(part.caution)]
+        blocks.append(region_said(viewer))
+    blocks += [viewer.reading.left_out, part.warning.text if part.warning else "", _referral(part.warning)]
     return "\n\n".join(block for block in blocks if block)[:MOST_REPLY]
+
+
+def said(kind: QuestionKind, part: Part) -> str:
+    """The verdict in words, then the answer with its numbers."""
+    return _NOT_OURS if kind == "none" else _joined(_verdict_words(kind, part), part.lead)
 
 
 def _verdict_words(kind: QuestionKind, part: Part) -> str:
@@ -51,12 +66,8 @@ def _verdict_words(kind: QuestionKind, part: Part) -> str:
         return ""
     if part.verdict == "replace" and kind in _REPLACES:
         return _REPLACES[kind]
-    said = part.lead.lower()
-    if (part.verdict == "replace" and "replace" in said) or (
-        part.verdict == "inspect" and ("look" in said or "confirm" in said)
-    ):
-        return ""
-    return _VERDICTS[part.verdict]
+    objected = part.finding is not None and bool(part.finding.word("objection"))
+    return "" if objected or (kind, part.verdict) in _TELLS else _VERDICTS[part.verdict]
 
 
 def _greeting(tone: Tone) -> str:
@@ -64,7 +75,7 @@ def _greeting(tone: Tone) -> str:
 
 
 def _working(part: Part) -> str:
-    return f"How it is worked out: {'; '.join(line.rstrip('.') for line in part.working[:2])}." if part.working else ""
+    return f"How it is worked out: {'; '.join(step.text.rstrip('.') for step in part.steps[:2])}." if part.steps else ""
 
 
 def _as_read(viewer: Viewer) -> str:
@@ -87,14 +98,15 @@ def _sources(part: Part) -> str:
     return f"Sources: {'; '.join(dict.fromkeys(named))}."
 
 
-def _region(viewer: Viewer) -> str:
+def region_said(viewer: Viewer) -> str:
+    """Whose rules were taken, and why."""
     name = viewer.audience.region_name(viewer.tables)
     return f"Rules taken: {name}, {viewer.region_how}."
 
 
-def _referral(caution: str) -> str:
+def _referral(caution: Caution | None) -> str:
     """Whoever must look at it is named even where the caution itself does not."""
-    if "professional" in caution:
+    if caution is not None and caution.refers:
         return ""
     return "The vehicle's manual, local law and a qualified tire professional have the last word."
 

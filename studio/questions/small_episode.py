@@ -21,6 +21,7 @@ from studio.questions.facts import Fact
 YOUR_TIRE = "your tire"
 DEFAULT: DepthUnit = "mm"
 _NAMED = re.compile(r"“((?:your|each|the) [a-z ]+)”")
+_SENTENCES = ("undated", "unplaced")
 _ONE_OF: dict[str, str] = {
     "new_one": "the new tire",
     "others": "each of the others",
@@ -63,14 +64,22 @@ def _for_viewer(finding: Finding) -> Finding:
     return msgspec.structs.replace(
         finding,
         sentence=_plain(finding.sentence),
-        working=tuple(_plain(line) for line in finding.working),
+        steps=tuple(
+            msgspec.structs.replace(step, text=_plain(step.text), sum=_unquoted(step.sum)) for step in finding.steps
+        ),
         would_change=tuple(_plain(line) for line in finding.would_change),
+        detail=tuple((name, _plain(text) if name in _SENTENCES else text) for name, text in finding.detail),
     )
 
 
 def _plain(line: str) -> str:
-    text = _NAMED.sub(r"\1", line)
+    text = _unquoted(line)
     return text[:1].upper() + text[1:]
+
+
+def _unquoted(text: str) -> str:
+    """Without the quotes that a tire's own name has: the viewer's tire has none."""
+    return _NAMED.sub(r"\1", text)
 
 
 def car_of(viewer: Viewer, **placard: PlacardTire) -> Car:

@@ -18,8 +18,6 @@ from studio.reference.tables import Tables
 PICTURE = "answer"
 _MOST_TRIED = 60
 _LONGEST = 110
-_CANNOT = "This cannot be:"
-RULES = "Rules taken:"
 _SENTENCE_END = re.compile(r"(?<=[.!?])\s+(?=[A-Z0-9])")
 _NUMBERS: dict[str, tuple[UnitName, Kind | None, str]] = {
     "depth_32nds": ("32nds", "depth", "lowest depth"),
@@ -69,35 +67,20 @@ def figures_of(its: Answer) -> tuple[Figure, ...]:
     return tuple(found)
 
 
-def telling_finding(its: Answer) -> Finding | None:
-    """The finding whose sentence the answer begins with; None where it follows from a table or a formula alone."""
-    head = verdict_words(its)
-    alike = [finding for finding in its.findings if finding.sentence.rstrip(".") in head]
-    return max(alike, key=lambda finding: (finding.verdict == its.verdict, len(finding.sentence)), default=None)
-
-
-def verdict_words(its: Answer) -> str:
-    """The verdict in words with its numbers, as the reply begins; what cannot be first where nothing else is said."""
-    blocks = [block for block in its.reply.split("\n\n") if block]
-    said = [block for block in blocks if not block.startswith((_CANNOT, RULES, "Thanks for asking"))]
-    return said[0] if said and said[0] not in its.asks and said[0] != its.caution else ""
-
-
 def sentence_of(its: Answer) -> str:
     """One sentence that answers: of a finding, else the first of the reply."""
-    finding = telling_finding(its)
-    if finding:
-        return finding.sentence
-    said = _SENTENCE_END.split(verdict_words(its))
+    if its.finding is not None:
+        return its.finding.sentence
+    said = _SENTENCE_END.split(its.said)
     return _shortened(next((each for each in said if any(char.isdigit() for char in each)), said[0]))
 
 
 def rest_of(its: Answer) -> str:
     """What the reply begins with besides that sentence."""
     said = sentence_of(its).rstrip(".")
-    before, found, after = verdict_words(its).partition(said)
+    before, found, after = its.said.partition(said)
     if not found:
-        return verdict_words(its)
+        return its.said
     left = " ".join(part for part in (before.strip(), after.lstrip(".; ").strip()) if part)
     return left[:1].upper() + left[1:]
 
@@ -112,7 +95,7 @@ def _shortened(sentence: str) -> str:
 
 def finding_of(question: Question, index: int, its: Answer) -> Finding:
     """The answer as one finding, worked out from ``questions[index]``; what else the reply says is its detail."""
-    found = telling_finding(its) or _of_numbers(its)
+    found = its.finding or _of_numbers(its)
     names = [figure.name for figure in figures_of(its)[1:]]
     rest = rest_of(its)
     return msgspec.structs.replace(
@@ -121,9 +104,9 @@ def finding_of(question: Question, index: int, its: Answer) -> Finding:
         topic=its.kind,
         subject=question.id,
         verdict=its.verdict,
-        working=its.working or found.working,
+        steps=its.steps or found.steps,
         sources=its.sources or found.sources,
-        caution=its.caution or found.caution,
+        warning=its.warning or found.warning,
         inputs=(f"questions[{index}].text",),
         figures=tuple({figure.name: figure for figure in (*found.figures, *figures_of(its))}.values()),
         detail=(*found.detail, ("asked", question.text), ("more", rest), ("told", " ".join(names))),

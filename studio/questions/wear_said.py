@@ -1,6 +1,6 @@
 """Wear as the viewer tells it: ``loses 1 mm per 8000 km``, and how far the tread of today lasts at that rate."""
 
-from studio.model.finding import Finding
+from studio.model.finding import Finding, Step
 from studio.model.quantity import Quantity, UnitName, depth
 from studio.questions.answer_values import Viewer
 from studio.questions.facts import Reading
@@ -17,14 +17,14 @@ _DISTANCES: tuple[UnitName, UnitName] = ("mi", "km")
 
 def at_that_rate(
     viewer: Viewer, rate: tuple[Quantity, Quantity], finding: Finding, now: Quantity
-) -> tuple[str, tuple[str, ...]]:
+) -> tuple[str, tuple[Step, ...]]:
     """(the answer, its working) where the viewer told the wear: no gauge's doubt is made up for it."""
     left, legal = finding.figure("left_legal_minimum"), viewer.tables.legal_minimum(viewer.region)
     assert left is not None and legal is not None, "asked only where a distance is left"
     worn, rolled = rate
     words = f"If it goes on wearing {worn.text()} in {rolled.text()}, {viewer.both(now)} will last about "
     line = f"({now.text()} − {legal.depth.to(now.unit).text()}) / {worn.text()} × {rolled.text()}"
-    return f"{words}{hundreds(left, viewer)} to the legal minimum of {viewer.both(legal.depth)}.", (line,)
+    return f"{words}{hundreds(left, viewer)} to the legal minimum of {viewer.both(legal.depth)}.", (Step(line),)
 
 
 _RATE_APART = 45

@@ -8,6 +8,7 @@ from typing import Generic, TypeVar, get_args
 
 import msgspec
 
+from studio.model.caution import Caution, Signal
 from studio.model.finding import SEVERITY, Verdict
 from studio.model.quantity import Kind, System
 from studio.model.specimen import DamageKind
@@ -15,6 +16,7 @@ from studio.reference import rows
 from studio.reference.rows import Coin, CoinFact, unit_of
 from studio.reference.table import RawRow, TableError, read_table
 
+_YES_NO = ("yes", "no")
 _COIN_FACTS = ("diameter", "thickness", "test", "test_most")
 Key = TypeVar("Key")
 Made = TypeVar("Made")
@@ -172,12 +174,15 @@ def rim_ratio(row: RawRow) -> rows.RimRatio:
     )  # fmt: skip
 
 
-def caution(row: RawRow) -> rows.Caution:
+def caution(row: RawRow) -> Caution:
     """One caution; longer than 160 characters it would not fit a picture."""
-    text, signal = row.text("text"), row.one_of("signal", get_args(rows.Signal))
+    text, signal = row.text("text"), row.one_of("signal", get_args(Signal))
     if len(text) > 160:
         row.refuse(f"text has {len(text)} characters, a caution has at most 160")
-    return rows.Caution(id=row.text("id"), signal=msgspec.convert(signal, rows.Signal), text=text, source=row.source)
+    return Caution(
+        id=row.text("id"), signal=msgspec.convert(signal, Signal), refers=row.one_of("refers", _YES_NO) == "yes",
+        text=text, source=row.source,
+    )  # fmt: skip
 
 
 def myth(row: RawRow) -> rows.Myth:
@@ -273,7 +278,7 @@ ROTATION_INTERVAL = Shape("id region low high unit wording", rotation_interval, 
 AGE_ADVICE = Shape("id region level from_years to_years wording", age_advice, lambda row: row.id)
 SPEED_DERATING = Shape("symbol full_load_to_kmh at_kmh percent", speed_derating, lambda row: row.symbol)
 RIM_RATIO = Shape("aspect_from aspect_to ratio", rim_ratio, lambda row: row.aspect_from)
-CAUTIONS = Shape("id signal text", caution, lambda row: row.id)
+CAUTIONS = Shape("id signal refers text", caution, lambda row: row.id)
 MYTHS = Shape("id said correct", myth, lambda row: row.id)
 WEAR_PATTERNS = Shape("id name inner center outer verdict brief cause check look", wear_pattern, lambda row: row.id)
 DAMAGE = Shape("kind verdict brief meaning brief_meaning avoid look", damage, lambda row: row.kind)

@@ -10,7 +10,6 @@ from studio.model.quantity import UNITS, Kind, Quantity, System, UnitName
 from studio.model.source import Source
 from studio.reference.table import RawRow
 
-Signal = Literal["WARNING", "CAUTION", "NOTICE"]
 Wear = Literal["low", "mid", "high", ""]
 
 
@@ -212,14 +211,6 @@ class RimRatio(Row, frozen=True, kw_only=True):
     aspect_from: int
     aspect_to: int
     ratio: float
-
-
-class Caution(Row, frozen=True, kw_only=True):
-    """A caution: signal word, hazard, consequence and how to avoid it, in one short text."""
-
-    id: str
-    signal: Signal
-    text: str
 
 
 class Myth(Row, frozen=True, kw_only=True):

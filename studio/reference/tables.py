@@ -7,6 +7,7 @@ from pathlib import Path
 from types import MappingProxyType
 
 from studio import shipped
+from studio.model.caution import Caution
 from studio.reference import reading, rows
 from studio.reference.table import TableError
 
@@ -48,7 +49,7 @@ class Tables:
     assumed: Mapping[str, rows.Value]
     stopping: Mapping[str, rows.Value]
     physics: Mapping[str, rows.Value]
-    cautions: Mapping[str, rows.Caution]
+    cautions: Mapping[str, Caution]
     myths: Mapping[str, rows.Myth]
     wear_patterns: Mapping[str, rows.WearPattern]
     condemning: Mapping[str, rows.Rule]

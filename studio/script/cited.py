@@ -5,6 +5,7 @@ from collections.abc import Iterable, Iterator, Mapping
 
 import msgspec
 
+from studio.model.caution import Caution
 from studio.model.quantity import UNITS, Quantity, UnitName
 from studio.model.running_text import numbers_in
 from studio.model.source import Source
@@ -135,7 +136,7 @@ def _measure(value: float, unit: UnitName) -> Quantity:
     return Quantity(value, unit, "depth" if unit in ("mm", "in", "32nds") else None)
 
 
-def _in_words(text: str, words: str, row: rows.Row) -> Iterator[Cited]:
+def _in_words(text: str, words: str, row: rows.Row | Caution) -> Iterator[Cited]:
     """The quantities in a row's own wording."""
     for number in numbers_in(text):
         if number.unit is not None and number.unit != "money":
@@ -143,7 +144,7 @@ def _in_words(text: str, words: str, row: rows.Row) -> Iterator[Cited]:
 
 
 def _made(
-    value: float, unit: UnitName, words: str, says: str, row: rows.Row | rows.CoinFact, region: str = "",
+    value: float, unit: UnitName, words: str, says: str, row: rows.Row | rows.CoinFact | Caution, region: str = "",
     until: float | None = None, *, legal: bool = False,
 ) -> Cited:  # fmt: skip
     return Cited(

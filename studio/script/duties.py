@@ -9,8 +9,8 @@ from typing import Literal
 
 import msgspec
 
+from studio.model.caution import Caution
 from studio.model.rundown import PaidTie, Rundown, Segment
-from studio.reference.rows import Caution
 from studio.reference.tables import Tables
 
 DutyKind = Literal["caution", "unknown_work", "tie_line", "tie_segment", "tie_card"]

@@ -1,21 +1,11 @@
 """The caution of an opened finding: a quiet panel that cannot be closed."""
 
-from typing import Any
-
 from PySide6.QtCore import QRect, QRectF
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from studio.window.labels import plain_label
 from studio.window.palette import GRID, Appearance
-
-_SIGNAL = "CAUTION"
-
-
-def signal_word(caution: str, tables: Any) -> str:
-    """The signal word that the table of cautions gives this text."""
-    rows = getattr(tables, "cautions", {}).values()
-    return next((str(row.signal) for row in rows if row.text == caution), _SIGNAL)
 
 
 class CautionPanel(QWidget):

@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QVBoxLayout, QWi
 from studio.decide.input_words import input_words, source_words
 from studio.model.episode import Episode
 from studio.model.finding import Finding
-from studio.window.findings_caution import CautionPanel, signal_word
+from studio.window.findings_caution import CautionPanel
 from studio.window.findings_head import FindingHead
 from studio.window.findings_link import Link, in_tab_order
 from studio.window.findings_rows import Row
@@ -104,8 +104,8 @@ class FindingSheet(QScrollArea):
         in_tab_order(self.head.copy_it, self.links())
 
     def _parts(self, finding: Finding, episode: Episode, tables: Any) -> Iterable[QWidget]:
-        if finding.caution:
-            yield CautionPanel(signal_word(finding.caution, tables), finding.caution, self._appearance)
+        if finding.warning:
+            yield CautionPanel(finding.warning.signal, finding.warning.text, self._appearance)
         yield from self._section("How it was worked out", finding.working, self._line)
         yield from self._section("What is missing", finding.missing, self._missing_link(finding))
         yield from self._section("What would change it", finding.would_change, self._line)

@@ -10,7 +10,7 @@ from studio.graphics.parts.signs import verdict_word
 from studio.model.finding import Figure
 from studio.model.quantity import Quantity, System
 from studio.questions.answer_values import Answer
-from studio.questions.told import RULES, figures_of, rest_of, sentence_of, verdict_words
+from studio.questions.told import figures_of, rest_of, sentence_of
 from studio.window.labels import Role, plain_label
 from studio.window.palette import GRID, Appearance
 from studio.window.questions_rows import KIND_WORDS
@@ -51,7 +51,7 @@ class AnswerSheet(QScrollArea):
         column.addStretch(1)
         self.setWidget(inside)
         if its:
-            self.setAccessibleDescription(f"{verdict_word(its.verdict)}. {verdict_words(its)}")
+            self.setAccessibleDescription(f"{verdict_word(its.verdict)}. {its.said}")
 
     def texts(self) -> str:
         """All that is told, for finding and for tests."""
@@ -72,7 +72,7 @@ class AnswerSheet(QScrollArea):
             yield from self._also(other, units)
         yield from _section("How it was worked out", its.working)
         yield from _section("Whose rule", tuple(map(source_words, its.sources)))
-        yield from _section("Taken from the comment", tuple(part for part in (_region(its), its.left_out) if part))
+        yield from _section("Taken from the comment", tuple(part for part in (its.region_said, its.left_out) if part))
 
     def _head(self, its: Answer) -> QWidget:
         """Sign and word, then the sentence."""
@@ -107,11 +107,6 @@ class AnswerSheet(QScrollArea):
             for part in _section(title, lines):
                 column.addWidget(part)
         yield holder
-
-
-def _region(its: Answer) -> str:
-    """Whose rules were taken and why, as the reply says it."""
-    return next((block for block in its.reply.split("\n\n") if block.startswith(RULES)), "")
 
 
 def _numbers(figures: Sequence[Figure], units: System) -> QWidget:

@@ -11,7 +11,7 @@ from studio.model.finding import Findings
 from studio.model.question import Question
 from studio.model.rundown import Dismissal, PictureCue, Point, Segment
 from studio.questions.answer_values import Answer
-from studio.questions.told import PICTURE, verdict_words
+from studio.questions.told import PICTURE
 from studio.script.check import TITLE, check_script
 from studio.window.pictures_choice import with_choice
 from studio.window.questions_rows import first_line
@@ -53,8 +53,8 @@ def with_segment_of(episode: Episode, question: Question, its: Answer) -> tuple[
     """The episode with a last segment that tells the question and its answer; the segment's id."""
     title = first_line(question.text)
     short = title if len(title) <= _LONGEST_TITLE else f"{title[:_LONGEST_TITLE].rsplit(' ', 1)[0]}…"
-    said = [f"A viewer asks: {first_line(question.text)}", verdict_words(its)]
-    said += [verdict_words(other) for other in its.also] + [its.caution]
+    said = [f"A viewer asks: {first_line(question.text)}", its.said]
+    said += [other.said for other in its.also] + [its.caution]
     points = tuple(Point(text=_plain(text)[:LONGEST_POINT]) for text in dict.fromkeys(said) if text)
     segment = Segment(
         id=free_id(episode.rundown, f"viewer {question.id}"), title=_plain(f"Viewer: {short}"), points=points,

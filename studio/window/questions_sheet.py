@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QFrame, QScrollArea, QSplitter, QVBoxLayout, QWidg
 from studio.model.quantity import System
 from studio.model.question import Question
 from studio.window.document import Document
-from studio.window.findings_caution import CautionPanel, signal_word
+from studio.window.findings_caution import CautionPanel
 from studio.window.labels import plain_label
 from studio.window.palette import GRID, Appearance
 from studio.window.questions_answer import AnswerSheet
@@ -79,10 +79,9 @@ class QuestionSheet(QSplitter):
             self.setOrientation(wanted)
 
     def _show_caution(self, opened: Opened, tables: Any) -> None:
-        every = dict.fromkeys(its.caution for its in (opened.answer, *opened.answer.also) if its.caution)
-        text = " ".join(every)
-        signal = signal_word(next(iter(every), ""), tables)
-        fresh = CautionPanel(signal, text, self._appearance) if text else None
+        every = tuple(dict.fromkeys(its.warning for its in (opened.answer, *opened.answer.also) if its.warning))
+        text = " ".join(its.text for its in every)
+        fresh = CautionPanel(every[0].signal, text, self._appearance) if every else None
         if fresh is not None and self.caution() == fresh.accessibleName():
             fresh.deleteLater()
             return

@@ -153,10 +153,16 @@ def test_a_caution_defers_to_manual_law_or_professional(name):
     assert any(who in text for who in ("vehicle's manual", "vehicle's placard", "ocal law", "qualified tire"))
 
 
+@pytest.mark.parametrize("name", sorted(TABLES.cautions))
+def test_a_caution_is_told_to_refer_where_it_names_the_professional(name):
+    caution = TABLES.cautions[name]
+    assert caution.refers is ("professional" in caution.text)
+
+
 def test_an_overlong_caution_does_not_load(tmp_path):
     shutil.copytree(FOLDER, tmp_path / "reference")
     path: Path = tmp_path / "reference" / "cautions.csv"
-    path.write_text(path.read_text() + f"long,NOTICE,{'x' * 161},S,L,common practice\n")
+    path.write_text(path.read_text() + f"long,NOTICE,no,{'x' * 161},S,L,common practice\n")
     with pytest.raises(TableError, match="161 characters, a caution has at most 160"):
         load_tables(tmp_path / "reference")
 

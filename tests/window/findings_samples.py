@@ -3,8 +3,9 @@
 import datetime as dt
 from typing import Any
 
+from studio.model.caution import Caution
 from studio.model.episode import Episode
-from studio.model.finding import Figure, Finding, Findings
+from studio.model.finding import Figure, Finding, Findings, as_steps
 from studio.model.quantity import depth
 from studio.model.source import Source
 from studio.model.specimen import Gauge, Reading, Specimen
@@ -15,6 +16,7 @@ GAUGE = Gauge(name="dial gauge", resolution=depth(1, "32nds"))
 LAW = Source(title="49 CFR 570.9", locator="(a)", standing="published")
 HABIT = Source(title="trade practice, no source", locator="none", standing="common practice")
 CAUTION = "Worn tread loses grip in rain; ask a qualified tire professional."
+WARNING = Caution(id="worn_tire", signal="CAUTION", text=CAUTION, refers=True, source=HABIT)
 
 
 def specimen(id_: str, place: Any, lowest: float, **more: Any) -> Specimen:
@@ -60,9 +62,9 @@ def _tread(number: int, tire: Specimen) -> Finding:
         id=id_, topic="tread_left", subject=tire.place, sentence=f"The tire {where} has {lowest:g}/32 in <b>left</b>.",
         verdict="replace" if lowest < 2 else "watch" if lowest < 4 else "keep", value=lowest, unit="32nds", limit=2.0,
         limit_label="legal minimum, United States", margin=lowest - 2, uncertainty=0.75,
-        working=("Lowest of 6 readings", f"{lowest:g}/32 in − 2/32 in"),
+        steps=as_steps(("Lowest of 6 readings", f"{lowest:g}/32 in − 2/32 in")),
         inputs=(f"specimens[{number}].readings[0].depths[2][1]", f"specimens[{number}].readings[0].gauge", "region"),
-        sources=(LAW, HABIT), caution=CAUTION,
+        sources=(LAW, HABIT), warning=WARNING,
         would_change=("A lower reading would change it.",),
         figures=(Figure(name="depth", label="lowest reading", quantity=depth(lowest, "32nds")),),
     )  # fmt: skip
