@@ -1,6 +1,7 @@
 """Decisions: an episode and the reference tables give findings. Pure: no Qt, no files, no clock."""
 
 from studio.decide.registry import TOPICS
+from studio.decide.subjects import names
 from studio.model.episode import Episode
 from studio.model.finding import Findings
 from studio.reference.tables import Tables
@@ -14,4 +15,5 @@ def decide(episode: Episode, tables: Tables) -> Findings:
     ``episode.on`` is the day and ``episode.region`` the law for which they speak. What an edit did not touch comes from
     memory, so the same object may stand in two answers; findings are frozen.
     """
-    return Findings(tuple(finding for topic in TOPICS for finding in topic.decide(episode, tables)))
+    found = tuple(finding for topic in TOPICS for finding in topic.decide(episode, tables))
+    return Findings(found, names=names(episode))

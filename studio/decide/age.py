@@ -102,5 +102,6 @@ def _figures(its: Aged) -> tuple[Figure, ...]:
     ]
     for row in its.advice:
         years = Quantity(row.from_years or 0.0, "years")
-        found.append(Figure(name=f"advice_{row.level}", label=f"advice, {row.source.standing}", quantity=years))
+        found.append(Figure(name=f"advice_{row.level}", label=f"advice, {row.source.standing}", quantity=years,
+                            brief=row.source.standing))
     return tuple(found)

@@ -5,6 +5,7 @@ from studio.decide.wording import MONTHS, counted, day_words, paper_number, plai
 from studio.model.finding import Step, summed
 from studio.model.quantity import Quantity, format_number
 from studio.reference.tables import Tables
+from studio.tires.datecode import DateCode
 
 _ADVICE = {
     "plan": "inspect it every year, plan a new one",
@@ -89,11 +90,17 @@ def would_change(its: Aged) -> tuple[str, ...]:
     return (f"In {MONTHS[day.month - 1]} {day.year} it turns {years}; then the advice is: {_ADVICE[row.level]}.",)
 
 
+def _years(code: DateCode) -> str:
+    """What the year can be where the decade is not in the code."""
+    return "" if code.decade_known else f"{code.year}, or ten or more years earlier"
+
+
 def detail(its: Aged) -> tuple[tuple[str, str], ...]:
     """Words that pictures put beside the figures."""
     code = its.code
     pairs = {
         "digits": code.digits, "made": _made(its), "first_day": day_words(code.first_day),
+        "first_day_of_year": str(code.first_day.timetuple().tm_yday), "years": _years(code),
         "last_day": day_words(code.last_day), "on": day_words(its.part.on), "rule": code.rule, "remark": code.remark,
         "decade": "known" if code.decade_known else "open", "advice": its.reached.wording if its.reached else "",
         "advice_standing": its.reached.source.standing if its.reached else "",

@@ -41,11 +41,15 @@ class Basis(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class Refusal(msgspec.Struct, frozen=True, kw_only=True):
-    """Why no load is computed, and what would have to be known. ``full_kg`` is the rating that counts, where known."""
+    """Why no load is computed, and what would have to be known. ``full_kg`` is the rating that counts, where known.
+
+    ``too_low`` says that it is the pressure, which is known and for which no load is computed.
+    """
 
     missing: str
     why: str
     full_kg: float | None = None
+    too_low: bool = False
 
 
 class Carried(msgspec.Struct, frozen=True, kw_only=True):
@@ -135,7 +139,8 @@ def carried(
     if pressure.to("kPa").value < basis.lowest.value:
         lowest = Quantity(basis.lowest.value, "kPa")
         why = f"{audience.both(pressure)} was read; no load is computed below {audience.both(lowest)}"
-        return Refusal(missing=f"a pressure of at least {audience.both(lowest)}", why=why, full_kg=full_kg)
+        missing = f"a pressure of at least {audience.both(lowest)}"
+        return Refusal(missing=missing, why=why, full_kg=full_kg, too_low=True)
     at_kg = load_at_pressure_kg(row.load_kg, basis.reference.value, pressure.to("kPa").value, basis.law)
     return Carried(size=size, row=row, basis=basis, pressure=pressure, undivided_kg=at_kg, divisor=divisor)
 

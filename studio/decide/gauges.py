@@ -62,7 +62,8 @@ def _coin(part: Part, coin: Coin, test: CoinFact, tables: Tables) -> Finding:
 def _detail(coin: Coin, test: CoinFact, held: Held) -> tuple[tuple[str, str], ...]:
     words = {"over": test.over, "under": test.under}.get(held.shows, "too close to call with this coin")
     return (
-        ("coin", coin.name), ("shows", held.shows), ("words", words), ("over", test.over), ("under", test.under),
+        ("coin", coin.name), ("shows", held.shows), ("words", words), ("landmark", test.landmark),
+        ("over", test.over), ("under", test.under),
         ("standing", test.source.standing),
     )  # fmt: skip
 

@@ -12,7 +12,7 @@ from studio.decide.pressure_fill import parts as filling_parts
 from studio.decide.pressure_read import Asked, Part, Read, Taken, read_part
 from studio.decide.ruled_out import ruled_out
 from studio.decide.subjects import Tire, tires
-from studio.decide.topic import from_parts
+from studio.decide.topic import from_parts, saying
 from studio.model.caution import Caution
 from studio.model.episode import Episode
 from studio.model.finding import Figure, Finding, as_steps
@@ -155,5 +155,5 @@ def _drop_figures(its: Read) -> dict[str, tuple[str, Quantity]]:
     return found
 
 
-_tires = from_parts(parts, conclude)
-_filling = from_parts(filling_parts, conclude_filling)
+_tires = from_parts(parts, saying(conclude))
+_filling = from_parts(filling_parts, saying(conclude_filling))

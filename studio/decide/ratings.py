@@ -73,7 +73,7 @@ def verdict_of(axle: Axle, held: tuple[Told, ...]) -> Verdict:
     if not held:
         return "unknown"
     found = held[0].verdict
-    unsure = any(not refusal.missing.startswith("a pressure") for _, refusal in axle.refused)
+    unsure = any(not refusal.too_low for _, refusal in axle.refused)
     if axle.rating_kg is not None and unsure and SEVERITY.index(found) < SEVERITY.index("inspect"):
         return "unknown"
     return found

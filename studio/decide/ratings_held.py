@@ -11,7 +11,7 @@ from studio.decide.sizes import Size
 from studio.decide.swap_rules import Reason, at_pressure, load_reasons, speed_reasons, winter_rule
 from studio.decide.told import Told, gravest_first
 from studio.model.quantity import Quantity
-from studio.reference.rows import Rule
+from studio.reference.rows import SpeedException
 from studio.reference.tables import Tables
 
 _SAME_KG = 1e-6
@@ -59,7 +59,7 @@ def _index(wheel: Wheel, placard: Size) -> tuple[str, Reason, str]:
     return "index", reason, says
 
 
-def _speed_by(rule: Rule | None) -> Judge:
+def _speed_by(rule: SpeedException | None) -> Judge:
     def speed(wheel: Wheel, placard: Size) -> tuple[str, Reason, str]:
         reason = speed_reasons(placard, wheel.size, rule, wheel.fitted.season)[0]
         if wheel.size.speed is None or placard.speed is None:
@@ -101,7 +101,7 @@ def _out(axle: Axle) -> Iterator[Told]:
 def _refused(axle: Axle) -> Iterator[Told]:
     """A tire too low to compute any load for must not be driven on; what is merely not known gives no verdict here."""
     for wheel, refusal in axle.refused:
-        if refusal.missing.startswith("a pressure"):
+        if refusal.too_low:
             sentence = f"{wheel.fitted.subject.title} is too low for any load to be computed: {refusal.missing}."
             yield Told(about="too_low", verdict="inspect", sentence=sentence, text=f"{wheel.words}: {refusal.why}")
 

@@ -22,7 +22,7 @@ from studio.decide import (
     wear_pattern,
     wet,
 )
-from studio.decide.topic import Topic, from_parts
+from studio.decide.topic import Topic, from_parts, saying
 
 TOPICS: tuple[Topic, ...] = (
     Topic(id="tread_left", question="Can it stay on?", decide=from_parts(tread_left.parts, tread_left.conclude)),
@@ -44,11 +44,11 @@ TOPICS: tuple[Topic, ...] = (
     Topic(id="matching", question="Do they match?", decide=from_parts(matching.parts, matching.conclude)),
     Topic(id="slip", question="How unequally do they turn?", decide=from_parts(slip.parts, slip.conclude)),
     Topic(id="rotation", question="Where do they go next?", decide=from_parts(rotation.parts, rotation.conclude)),
-    Topic(id="spare", question="What does the spare do?", decide=from_parts(spare.parts, spare.conclude)),
+    Topic(id="spare", question="What does the spare do?", decide=from_parts(spare.parts, saying(spare.conclude))),
     Topic(id="age", question="How old is it?", decide=from_parts(age.parts, age.conclude)),
-    Topic(id="life", question="How far will it go?", decide=from_parts(life.parts, life.conclude)),
+    Topic(id="life", question="How far will it go?", decide=from_parts(life.parts, saying(life.conclude))),
     Topic(id="rotation_plan", question="What would rotating gain?",
-          decide=from_parts(rotation_plan.parts, rotation_plan.conclude)),
+          decide=from_parts(rotation_plan.parts, saying(rotation_plan.conclude))),
     Topic(id="choices", question="Keep them, or buy how many?", decide=from_parts(choices.parts, choices.conclude)),
     Topic(id="wear_effects", question="What does wear do to speed and distance?",
           decide=from_parts(wear_effects.parts, wear_effects.conclude)),

@@ -10,7 +10,7 @@ from studio.decide.damage import condemning, sightings
 from studio.decide.matching_tires import Worn
 from studio.decide.measured import latest
 from studio.decide.rotation_read import Blocked, Part, Rotation, choices, due, traits
-from studio.decide.rotation_since import LAST_ROTATION, last_move, odometer_now
+from studio.decide.rotation_since import last_move, odometer_now
 from studio.decide.subjects import Tire, tires
 from studio.model.episode import Episode
 from studio.model.finding import Figure, Finding, as_steps
@@ -29,13 +29,14 @@ def parts(episode: Episode, tables: Tables) -> Iterator[Part]:
     corners = tuple(standing[place] for place in CORNERS if place in standing)
     if len(corners) < len(CORNERS):
         return
-    since, words = last_move(corners, episode.car, episode.on)
+    moved = last_move(corners, episode.car, episode.on)
     yield Part(
         audience=Audience.of(episode), corners=tuple(_worn(tire, episode) for tire in corners),
         spare=_worn(standing["spare"], episode) if "spare" in standing else None,
         blocked=tuple(blocked for tire in corners for blocked in _blocked(tire, episode, tables)),
-        drivetrain=episode.car.drivetrain, interval=episode.car.rotation_interval, since=since, since_words=words,
-        now=odometer_now(corners, episode.car, episode.on), rotated=words.startswith(LAST_ROTATION),
+        drivetrain=episode.car.drivetrain, interval=episode.car.rotation_interval, since=moved.at if moved else None,
+        since_event=moved.event if moved else "", since_day=moved.day if moved else "",
+        now=odometer_now(corners, episode.car, episode.on), rotated=moved is not None and moved.rotated,
     )  # fmt: skip
 
 

@@ -50,10 +50,16 @@ class Part(msgspec.Struct, frozen=True, kw_only=True):
     drivetrain: Drivetrain | None
     interval: Quantity | None
     since: Mileage | None
-    since_words: str
+    since_event: str
+    since_day: str
     rotated: bool
     """Whether a rotation is entered; if not, ``since`` is the first reading at the present places."""
     now: Mileage | None
+
+    @property
+    def since_words(self) -> str:
+        """What happened then and when; empty where it is not known."""
+        return f"{self.since_event} on {self.since_day}" if self.since_event else ""
 
 
 class Due(msgspec.Struct, frozen=True, kw_only=True):
@@ -120,9 +126,18 @@ def reasons(part: Part, found: tuple[Choice, ...]) -> dict[str, str]:
     """Why each pattern that is not to be chosen is out."""
     chosen = permitted(found)
     why = {choice.pattern.id: "; ".join(rule.reason for rule in choice.against) for choice in found}
+    return {id_: why.get(id_) or _unusual(part) for id_ in PATTERNS if id_ not in chosen}
+
+
+def briefly(part: Part, found: tuple[Choice, ...]) -> dict[str, str]:
+    """The first reason against each pattern that is not to be chosen, in a few words."""
+    against = {choice.pattern.id: choice.against for choice in found}
+    return {id_: against[id_][0].brief if against.get(id_) else _unusual(part) for id_ in reasons(part, found)}
+
+
+def _unusual(part: Part) -> str:
     drive = {"front": "front-wheel drive", "rear": "rear-wheel drive"}.get(part.drivetrain or "", "all-wheel drive")
-    unusual = f"not the usual pattern for {drive}"
-    return {id_: why.get(id_) or unusual for id_ in PATTERNS if id_ not in chosen}
+    return f"not the usual pattern for {drive}"
 
 
 def due(part: Part, tables: Tables) -> Due:

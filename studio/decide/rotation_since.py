@@ -3,14 +3,14 @@
 import datetime as dt
 from collections.abc import Iterator
 
+import msgspec
+
 from studio.decide.measured import known
 from studio.decide.rotation_read import Mileage
 from studio.decide.subjects import Tire
 from studio.decide.wording import day_words
 from studio.model.car import Car
 from studio.model.specimen import Reading
-
-LAST_ROTATION = "the last rotation"
 
 
 def odometer_now(corners: tuple[Tire, ...], car: Car, on: dt.date) -> Mileage | None:
@@ -25,20 +25,30 @@ def odometer_now(corners: tuple[Tire, ...], car: Car, on: dt.date) -> Mileage | 
     return max(found, default=None, key=lambda it: it.odometer.to("km").value)
 
 
-def last_move(corners: tuple[Tire, ...], car: Car, on: dt.date) -> tuple[Mileage | None, str]:
-    """The odometer at the last rotation, and when that was in words.
+class Move(msgspec.Struct, frozen=True, kw_only=True):
+    """When the tires came to where they stand: the odometer then, what happened (``event``) and on which day, in words.
 
-    Where no rotation is entered, the first reading from which on all tires have stood where they stand now.
+    ``rotated`` says that it was a rotation; else it is the first reading at these places.
     """
+
+    at: Mileage
+    event: str
+    day: str
+    rotated: bool
+
+
+def last_move(corners: tuple[Tire, ...], car: Car, on: dt.date) -> Move | None:
+    """The last rotation; where none is entered, the first reading since which all tires stand where they stand now."""
     done = max(_rotations(car, on), default=None, key=lambda it: it[0])
     if done is not None:
-        return done[1], f"{LAST_ROTATION} on {day_words(done[0])}"
+        return Move(at=done[1], event="the last rotation", day=day_words(done[0]), rotated=True)
     first = [next(_at_its_place(tire, on), None) for tire in corners]
     dated = [(it[1].on, it[0], it[1].odometer) for it in first if it is not None and it[1].odometer is not None]
     if len(dated) < len(corners) or not dated:
-        return None, ""
+        return None
     day, path, odometer = max(dated, key=lambda it: it[0])
-    return Mileage(odometer=odometer, path=f"{path}.odometer"), f"the first readings here on {day_words(day)}"
+    at = Mileage(odometer=odometer, path=f"{path}.odometer")
+    return Move(at=at, event="the first readings here", day=day_words(day), rotated=False)
 
 
 def _rotations(car: Car, on: dt.date) -> list[tuple[dt.date, Mileage]]:

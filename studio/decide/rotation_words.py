@@ -1,6 +1,6 @@
 """The words of the rotation topic."""
 
-from studio.decide.rotation_read import WORDS, Rotation, choices, permitted, reasons
+from studio.decide.rotation_read import WORDS, Rotation, briefly, choices, permitted, reasons
 from studio.decide.wording import joined, on_paper, upper_first
 from studio.model.places import place_words
 from studio.model.quantity import MINUS, Quantity
@@ -33,7 +33,7 @@ def sentence(its: Rotation) -> str:
     if its.due.left is None or its.due.since is None:
         return f"Next would be {pattern}; when is not known without odometer readings."
     if its.overdue:
-        return f"Rotate now by {pattern}: {both(_whole(its.due.since))} since {part.since_words.split(' on ')[0]}."
+        return f"Rotate now by {pattern}: {both(_whole(its.due.since))} since {part.since_event}."
     return f"No rotation for another {both(_whole(its.due.left))}; then {pattern}."
 
 
@@ -95,6 +95,8 @@ def detail(its: Rotation) -> tuple[tuple[str, str], ...]:
     pairs = [("permitted", ",".join(permitted(its.choices))), ("next", its.next), ("traits", ",".join(its.traits))]
     pairs += [(f"move.{here}", there) for here, there in moves(its)]
     pairs += [(f"out.{id_}", why) for id_, why in reasons(its.part, its.choices).items()]
+    pairs += [(f"brief.{id_}", why) for id_, why in briefly(its.part, its.choices).items()]
     pairs += [(f"words.{id_}", words) for id_, words in WORDS.items()]
-    pairs += [("since", its.part.since_words)]
+    brief = "last rotation" if its.part.rotated else "first readings"
+    pairs += [("since", its.part.since_words), ("since_brief", brief if its.part.since_event else "")]
     return tuple((name, text) for name, text in pairs if text)

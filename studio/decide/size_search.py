@@ -127,10 +127,15 @@ def _sentence(its: Search, band: float) -> str:
     rim = f"{its.part.rim_in:g} in"
     if not its.found:
         return f"On {rim} rims no usual width near the placard's stays within {band:g} % of its diameter."
-    sizes = joined([f"{fit.width_mm}/{fit.aspect_percent}" for fit in its.found[:SPOKEN]])
+    sizes = joined([_spoken(fit) for fit in its.found[:SPOKEN]])
     fit = "comes nearest" if len(its.found) == 1 else "come nearest"
     ask = f"; ask for load index {its.standard} or more" if its.standard is not None else ""
     return f"On {rim} rims {sizes} {fit}{ask}."
+
+
+def _spoken(fit: Fit) -> str:
+    """A size as a sentence about one rim names it: ``235/60``."""
+    return f"{fit.width_mm}/{fit.aspect_percent}"
 
 
 def _working(its: Search, tables: Tables) -> tuple[str, ...]:
@@ -182,4 +187,6 @@ def _figures(its: Search) -> tuple[Figure, ...]:
 def _detail(its: Search) -> tuple[tuple[str, str], ...]:
     """The sizes in words, for pictures."""
     sizes = (named(fit, its.before.marking) for fit in its.found[:LISTED])
-    return (("rim", f"{its.part.rim_in:g}"), *((f"fit_{n}", size) for n, size in enumerate(sizes, start=1)))
+    spoken = " ".join(map(_spoken, its.found[:SPOKEN]))
+    sized = (("sizes", spoken),) if spoken else ()
+    return (("rim", f"{its.part.rim_in:g}"), *sized, *((f"fit_{n}", size) for n, size in enumerate(sizes, start=1)))

@@ -11,6 +11,7 @@ from studio.decide.size_swap_car import must_have_read_kmh, reasons, rim_range_i
 from studio.decide.size_swap_read import Change, Part, candidates, lines, read_part
 from studio.decide.sizes import Size, size_of
 from studio.decide.swap_rules import Reason, Swap, gravest, winter_rule
+from studio.decide.wording import plain
 from studio.model.episode import Episode
 from studio.model.finding import Figure, Finding, as_steps
 from studio.model.quantity import Quantity, length
@@ -54,6 +55,7 @@ def _unknown(part: Part, tables: Tables) -> Finding:
         missing=size_swap_words.unread_missing(part), warning=caution, sources=(caution.source,),
         inputs=(*part.candidate.paths, *(f"{line.path}.marking" for line in part.lines)),
         would_change=("A placard size such as 225/60R17 99H gives what another one is held against.",),
+        detail=(("sizes", next(iter(plain(part.candidate.marking).split()), "")),),
     )  # fmt: skip
 
 

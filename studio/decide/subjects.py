@@ -41,6 +41,12 @@ def tires(episode: Episode) -> tuple[Tire, ...]:
     return _named(episode.specimens)
 
 
+def names(episode: Episode) -> tuple[tuple[str, str], ...]:
+    """What the presenter calls the tires on the bench: (subject, name), of those that have a name."""
+    benched = (tire for tire in tires(episode) if tire.subject.name not in ON_CAR)
+    return tuple((tire.subject.name, name) for tire in benched if (name := plain(tire.specimen.name)))
+
+
 @lru_cache(maxsize=8)
 def _named(specimens: tuple[Specimen, ...]) -> tuple[Tire, ...]:
     """The tires of the same specimens from memory: every topic asks for them."""

@@ -14,7 +14,7 @@ from studio.decide.sizes import Size, same_size
 from studio.model.finding import SEVERITY, Verdict
 from studio.model.quantity import MINUS, Quantity, format_number
 from studio.model.specimen import Season
-from studio.reference.rows import Rule
+from studio.reference.rows import SpeedException
 from studio.reference.tables import Tables
 from studio.tires.geometry import change_percent
 from studio.tires.marking import Marking
@@ -147,13 +147,13 @@ def _load(load_kg: float) -> str:
     return Quantity(load_kg, "kg").text()
 
 
-def winter_rule(region: str, tables: Tables) -> Rule | None:
+def winter_rule(region: str, tables: Tables) -> SpeedException | None:
     """The region's rule on winter tires of a lower speed symbol."""
     rules = tables.rules_in(tables.speed_exception, region) if region in tables.regions else ()
     return next(iter(rules), None)
 
 
-def slower_allowed(rule: Rule | None, after: Size, season: Season | None) -> bool:
+def slower_allowed(rule: SpeedException | None, after: Size, season: Season | None) -> bool:
     """Whether a region's rule lets this tire have a lower speed symbol: winter tires, not below its speed.
 
     A rule that asks for the alpine symbol wants it on the sidewall. Without a season the marking alone can say winter.
@@ -161,7 +161,7 @@ def slower_allowed(rule: Rule | None, after: Size, season: Season | None) -> boo
     if rule is None or after.speed is None or not _for_winter(after.marking, season):
         return False
     fast_enough = rule.value is None or after.speed.speed_kmh >= rule.value
-    return fast_enough and ("alpine" not in rule.wording or _ALPINE in after.marking.marks)
+    return fast_enough and (not rule.mark or rule.mark in after.marking.marks)
 
 
 def _for_winter(marking: Marking, season: Season | None) -> bool:
@@ -169,7 +169,7 @@ def _for_winter(marking: Marking, season: Season | None) -> bool:
 
 
 def speed_reasons(
-    before: Size, after: Size, rule: Rule | None = None, season: Season | None = None
+    before: Size, after: Size, rule: SpeedException | None = None, season: Season | None = None
 ) -> list[Reason]:
     """The speed symbol; ``rule`` is the region's exception for winter tires."""
     old, new = before.speed, after.speed

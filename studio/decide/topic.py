@@ -58,6 +58,19 @@ def from_parts(
     return decide
 
 
+def saying(conclude: Callable[[Part, Tables], Finding]) -> Callable[[Part, Tables], Finding]:
+    """``conclude`` for a topic whose sentences say numbers that no figure holds, rounded ones say: they go with it."""
+
+    def answer(part: Part, tables: Tables) -> Finding:
+        from studio.model.running_text import numbers_in
+
+        finding = conclude(part, tables)
+        said = tuple(its.quantity for its in numbers_in(finding.sentence) if its.quantity is not None)
+        return msgspec.structs.replace(finding, said=said)
+
+    return answer
+
+
 def remembered(compute: Callable[[Key, Tables], Made], most: int = REMEMBERED) -> Callable[[Key, Tables], Made]:
     """``compute`` that answers equal parts from memory (the last ``most`` of them)."""
 

@@ -82,7 +82,8 @@ def _finding(its: Read, tables: Tables) -> Finding:
     return Finding(
         id=f"{TOPIC}.{part.subject.name}", topic=TOPIC, subject=part.subject.name,
         sentence=tread_words.sentence(its), verdict=its.verdict, value=its.depth.value, unit=its.legal.unit,
-        limit=its.legal.value, limit_label=its.marks.legal.label, margin=its.above.value,
+        limit=its.legal.value, limit_label=its.marks.legal.label,
+        limit_region=part.audience.region, margin=its.above.value,
         uncertainty=its.doubt.half_width.to(its.legal.unit).value, steps=as_steps(tread_words.working(its)),
         inputs=_inputs(its), sources=_sources(its), warning=_caution(its, tables),
         would_change=tread_change.texts(its), figures=_figures(its), detail=tread_words.detail(its),

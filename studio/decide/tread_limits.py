@@ -21,7 +21,7 @@ class Mark(msgspec.Struct, frozen=True, kw_only=True):
     """One depth that the tread is held against.
 
     ``words`` name it within a sentence (``Austria's winter minimum``), ``label`` beside a number (``winter minimum,
-    Austria``); ``law`` tells it from advice.
+    Austria``); ``law`` tells it from advice; ``whose`` is the region whose law it is.
     """
 
     name: str
@@ -29,6 +29,7 @@ class Mark(msgspec.Struct, frozen=True, kw_only=True):
     label: str
     depth: Quantity
     law: bool
+    whose: str = ""
     condition: str = ""
     source: Source
 
@@ -98,7 +99,8 @@ def marks_for(region: str, season: Season, construction: str, temporary: bool, t
         return None
     legal = Mark(
         name="legal_minimum", words="the legal minimum", label=f"legal minimum, {tables.regions[region].name}",
-        depth=row.depth, law=True, condition=_condition(row.applies_to, row.condition), source=row.source,
+        depth=row.depth, law=True, whose=tables.regions[region].name,
+        condition=_condition(row.applies_to, row.condition), source=row.source,
     )  # fmt: skip
     if temporary:
         return Marks(legal=legal)

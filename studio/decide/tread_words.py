@@ -95,8 +95,10 @@ def detail(its: Read) -> tuple[tuple[str, str], ...]:
     """Words that pictures put beside the figures."""
     pairs = [
         ("lowest_at", its.tread.spot_words(its.tread.lowest)),
+        ("lowest_groove", f"groove_{its.tread.lowest.groove + 1}"),
         ("read_on", day_words(its.tread.reading.on)),
         ("legal_whose", its.marks.legal.label),
+        ("legal_region", its.marks.legal.whose),
         ("legal_condition", its.marks.legal.condition),
         *((f"{mark.name}_condition", mark.condition) for mark in its.marks.others),
         ("damage", ", ".join(seen.words for seen in its.part.damage)),

@@ -89,7 +89,7 @@ def _figures(its: Wear) -> tuple[Figure, ...]:
     """The profile as pictures draw it."""
     found = [
         Figure(name=f"level_{groove + 1}", label=f"{its.tread.groove_name(groove)} groove, level",
-               quantity=depth(mm, "mm"))
+               brief=its.tread.groove_name(groove), quantity=depth(mm, "mm"))
         for groove, mm in enumerate(its.levels)
         if mm is not None
     ]  # fmt: skip

@@ -11,7 +11,7 @@ from studio.decide.filled import latest_cold
 from studio.decide.measured import Measured, latest
 from studio.decide.sizes import size_of
 from studio.decide.subjects import Tire, tires
-from studio.decide.topic import from_parts
+from studio.decide.topic import from_parts, saying
 from studio.decide.wet_curves import curves
 from studio.decide.wet_film import Film, Road, as_length, film_of
 from studio.decide.wet_film import working as film_working
@@ -219,5 +219,5 @@ def _film_change(part: Rain, tables: Tables) -> tuple[str, ...]:
     return (f"Twice the rain would leave {part.audience.both(again.above)} by the form of 1979.",)
 
 
-_film = from_parts(rain, conclude_film)
-_worst = from_parts(worst, conclude)
+_film = from_parts(rain, saying(conclude_film))
+_worst = from_parts(worst, saying(conclude))

@@ -26,11 +26,6 @@ from studio.model.finding import Finding, Findings
 from studio.model.quantity import Quantity, System, depth
 from studio.model.source import Source
 
-# what the words of the custom speak of, and how that is drawn
-_LANDMARKS: tuple[tuple[str, Landmark], ...] = (
-    ("head", "head"), ("memorial", "house"), ("ring", "ring"), ("band", "ring"),
-)  # fmt: skip
-
 
 class CoinsData(msgspec.Struct, frozen=True, kw_only=True):
     """What is shown; depths in mm."""
@@ -112,7 +107,7 @@ def _mm(finding: Finding, name: str) -> Quantity:
 
 def _shown(finding: Finding, nearest: bool, step: int, units: System) -> Shown:
     low, high = _mm(finding, "shown_at"), _mm(finding, "shown_to")
-    kind: Landmark = next((drawn for word, drawn in _LANDMARKS if word in finding.word("over")), "none")
+    kind: Landmark = msgspec.convert(finding.word("landmark"), Landmark)
     note = note_of(finding.subject, low, finding.word("words"), units, step)
     return Shown(
         name=finding.subject, title=finding.word("coin"), landmark=kind, value=note.value, other=note.other,

@@ -26,8 +26,6 @@ from studio.model.source import Source
 STEPS = ("the code", "the week", "the year", "advice", "the age")
 _ADVICE = {"advice_replace": "replace", "advice_plan": "plan a new one", "advice_inspect": "a look every year"}
 _DECIDES = tuple(_ADVICE)  # the gravest first: the one that still speaks where the decade is not known
-_MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
-_BEFORE = (0, 31, 59, 90, 120, 151, 181, 212, 243, 273, 304, 334)  # days before each month
 _OPEN = 10.0  # years drawn beyond the least age where the decade is not known
 
 
@@ -104,7 +102,7 @@ def _code(finding: Finding) -> Code:
     )  # fmt: skip
     return Code(
         digits=finding.word("digits"), week=f"week {week.text()}", year=year.text() if known else "decade unknown",
-        day=_day_of_year(finding.word("first_day")), from_day=finding.word("first_day") if known else "",
+        day=float(finding.word("first_day_of_year")) - 1.0, from_day=finding.word("first_day") if known else "",
         years=age.value, last=_last(age.value, advice, known), known=known, advice=advice,
     )  # fmt: skip
 
@@ -113,12 +111,6 @@ def _last(years: float, advice: tuple[Advice, ...], known: bool) -> float:
     """How far the line of years runs: past today and past the last advice."""
     furthest = max([years if known else years + _OPEN, *(its.years for its in advice)])
     return furthest * 1.06 if known else furthest
-
-
-def _day_of_year(words: str) -> float:
-    """``9 Sep 2018`` as days since New Year."""
-    day, month, _ = words.split()
-    return _BEFORE[_MONTHS.index(month[:3])] + int(day) - 1.0
 
 
 def _notes(finding: Finding, units: System) -> tuple[Note, ...]:
@@ -131,13 +123,11 @@ def _notes(finding: Finding, units: System) -> tuple[Note, ...]:
         notes.append(msgspec.structs.replace(deciding_note("age_now", age, label, units, 4),
                                              brief="old" if known else label))  # fmt: skip
     if not known:  # what three digits can say and what not
-        years = finding.word("remark").partition(": ")[2]
-        notes.append(Note(name="years", value="The year", label=years, step=2, priority=1))
+        notes.append(Note(name="years", value="The year", label=finding.word("years"), step=2, priority=1))
     for name in _DECIDES if known else _DECIDES[:1]:
         figure = next((figure for figure in finding.figures if figure.name == name), None)
         if figure:
-            standing = figure.label.removeprefix("advice, ")
-            note = note_of(name, figure.quantity, f"advice: {_ADVICE[name]} ({standing})", units, 3,
+            note = note_of(name, figure.quantity, f"advice: {_ADVICE[name]} ({figure.brief})", units, 3,
                            priority=1 + (name == _DECIDES[-1]))  # fmt: skip
             notes.append(msgspec.structs.replace(note, brief=f"advice: {_ADVICE[name]}"))
     return tuple(notes)

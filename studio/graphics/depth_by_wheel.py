@@ -121,14 +121,13 @@ def _bars(finding: Finding, lowest: Quantity, worst: Finding) -> Bars | None:
     limit = finding.figure("legal_minimum")
     if not grooves or limit is None:
         return None
-    at = finding.word("lowest_at")
-    # the label says "inner groove, mean", the place "place 2 of the inner groove"
-    named = [figure.label.partition(",")[0] for figure in grooves]
+    at = finding.word("lowest_groove")
     return Bars(
         grooves=tuple(f.quantity.to("mm").value for f in grooves), verdict=finding.verdict,
         limit=limit.to("mm").value, advice=_mm(finding, _advice(worst)), rule=_is_rule(_advice(worst)),
         new=_mm(finding, "depth_new"),
-        lowest=lowest.to("mm").value, lowest_groove=next((i for i, name in enumerate(named) if name in at), 0),
+        lowest=lowest.to("mm").value,
+        lowest_groove=next((i for i, groove in enumerate(grooves) if groove.name == at), 0),
         doubt=_doubt(finding).to("mm").value, outer_left=not finding.subject.endswith("right"),
     )  # fmt: skip
 
@@ -157,7 +156,7 @@ def _key(worst: Finding, step: int, units: System) -> tuple[Entry, ...]:
     """What the lines mean: the law and whose it is, the advice, the gauge's doubt."""
     advice = _advice(worst)
     advised = next((f.label for f in worst.figures if f.name == advice), "").removeprefix("the ")
-    law = f"law, {worst.word('legal_whose').rpartition(', ')[2]}"
+    law = f"law, {worst.word('legal_region')}"
     entries: list[Entry] = []
     if legal := worst.figure("legal_minimum"):
         entries.append((_key_note("law", legal, law, step, units), "law"))

@@ -1,6 +1,5 @@
 """Rotation: the car from above, each tire's way to its next place, and why other patterns are out."""
 
-import re
 from typing import get_args
 
 import msgspec
@@ -113,10 +112,10 @@ def _tags(moves: Moves, has_spare: bool) -> tuple[Tag, ...]:
 
 def _blocks(finding: Finding, step: int) -> tuple[Block, ...]:
     """Why other patterns are out: one block for each reason, the patterns that it rules out named together."""
-    out = {key.removeprefix("out."): why for key, why in finding.detail if key.startswith("out.")}
+    out = {key.removeprefix("brief."): why for key, why in finding.detail if key.startswith("brief.")}
     by_reason: dict[str, list[str]] = {}
     for pattern, why in out.items():
-        by_reason.setdefault(re.split("[,;:]", why)[0], []).append(pattern)
+        by_reason.setdefault(why, []).append(pattern)
     return tuple(
         Block(name=f"out/{patterns[0]}", title=f"Out: {_named(finding, patterns, len(out))}", text=reason, step=step)
         for reason, patterns in by_reason.items()
@@ -150,7 +149,7 @@ def _notes(finding: Finding, number: str, step: int, units: System) -> tuple[Not
     quantity, limit = finding.figure(number), finding.figure(_LIMITS.get(number, ""))
     if quantity is None or limit is None:
         return ()
-    since = re.sub(" on [0-9].*", "", finding.word("since")).removeprefix("the ").removesuffix(" here")
+    since = finding.word("since_brief")
     label = finding.limit_label if _LIMITS[number] == "interval" else "rotate sooner from here on"
     return (
         deciding_note("number", quantity, _LABELS.get(number, f"since {since}"), units, step),

@@ -100,8 +100,8 @@ def _chosen(episode: Episode, findings: Findings, request: Request) -> Finding:
 
 def _levels(finding: Finding) -> list[tuple[int, str]]:
     """Number and name of each groove that was read."""
-    found = [(_LEVEL.fullmatch(figure.name), figure.label) for figure in finding.figures]
-    return [(int(match[1]), label.partition(" ")[0]) for match, label in found if match]
+    found = [(_LEVEL.fullmatch(figure.name), figure.brief) for figure in finding.figures]
+    return [(int(match[1]), name) for match, name in found if match]
 
 
 def _mm(finding: Finding | None, name: str) -> float | None:

@@ -44,11 +44,15 @@ def as_steps(lines: Iterable[str | Step]) -> tuple[Step, ...]:
 
 
 class Figure(msgspec.Struct, frozen=True, kw_only=True):
-    """A further number of a finding, for pictures and text: its name, what it is in plain words, its value."""
+    """A further number of a finding, for pictures and text: its name, what it is in plain words, its value.
+
+    ``brief`` is what of these words tells it from its neighbours, where a picture needs it alone (``inner``).
+    """
 
     name: str
     label: str
     quantity: Quantity
+    brief: str = ""
 
 
 class Finding(msgspec.Struct, frozen=True, kw_only=True):
@@ -56,8 +60,9 @@ class Finding(msgspec.Struct, frozen=True, kw_only=True):
 
     ``margin`` is positive on the good side of the limit. ``value``, ``limit``, ``margin`` and ``uncertainty`` (a half
     width) are in ``unit``. ``inputs`` are paths into the episode. ``limit_label`` names the limit and whose it is;
-    ``limit_region`` is the id of the region whose law it is. ``steps`` are its working. ``detail`` holds words
-    that a picture needs beside the figures, as (name, text) pairs.
+    ``limit_region`` is the id of the region whose law it is. ``steps`` are its working, ``said`` the
+    numbers as the sentence gives them, where they are no figures (rounded, say). ``detail`` holds words that a picture
+    needs beside the figures, as (name, text) pairs.
     """
 
     id: str
@@ -79,6 +84,7 @@ class Finding(msgspec.Struct, frozen=True, kw_only=True):
     would_change: tuple[str, ...] = ()
     missing: tuple[str, ...] = ()
     figures: tuple[Figure, ...] = ()
+    said: tuple[Quantity, ...] = ()
     detail: tuple[tuple[str, str], ...] = ()
 
     @property
@@ -116,10 +122,16 @@ class Findings(msgspec.Struct, frozen=True):
     """All findings of an episode, in the order in which a viewer wants to know them.
 
     ``asked`` are viewers' questions that are to be shown, with what answers each: no findings about the episode's car.
+    ``names`` are what the presenter calls the tires on the bench, by subject.
     """
 
     all: tuple[Finding, ...]
     asked: tuple[AskedQuestion, ...] = ()
+    names: tuple[tuple[str, str], ...] = ()
+
+    def name(self, subject: str) -> str:
+        """What the presenter calls this subject; empty where it has no name."""
+        return next((name for known, name in self.names if known == subject), "")
 
     def __iter__(self) -> Iterator[Finding]:
         return iter(self.all)

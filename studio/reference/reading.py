@@ -13,7 +13,7 @@ from studio.model.finding import SEVERITY, Verdict
 from studio.model.quantity import Kind, System
 from studio.model.specimen import DamageKind
 from studio.reference import rows
-from studio.reference.rows import Coin, CoinFact, unit_of
+from studio.reference.rows import Coin, CoinFact, CoinLandmark, unit_of
 from studio.reference.table import RawRow, TableError, read_table
 
 _YES_NO = ("yes", "no")
@@ -58,6 +58,15 @@ def _rule(row: RawRow) -> rows.Rule:
     return rows.Rule(
         id=row.text("id"), region=row.text("region"), value=row.optional_number("value"),
         unit=row.optional_text("unit"), wording=row.text("wording"), source=row.source,
+    )  # fmt: skip
+
+
+def speed_exception(row: RawRow) -> rows.SpeedException:
+    """One rule on winter tires of a lower speed symbol."""
+    rule = _rule(row)
+    return rows.SpeedException(
+        id=rule.id, region=rule.region, value=rule.value, unit=rule.unit, mark=row.optional_text("mark"),
+        wording=rule.wording, source=rule.source,
     )  # fmt: skip
 
 
@@ -132,8 +141,9 @@ def matching(row: RawRow) -> rows.MatchingRule:
 def rotation_rule(row: RawRow) -> rows.RotationRule:
     """What one trait leaves of the rotation patterns."""
     return rows.RotationRule(
-        trait=row.text("trait"), allows=row.words("allows"), reason=row.text("reason"), source=row.source
-    )
+        trait=row.text("trait"), allows=row.words("allows"), reason=row.text("reason"), brief=row.text("brief"),
+        source=row.source,
+    )  # fmt: skip
 
 
 def rotation_order(row: RawRow) -> rows.RotationOrder:
@@ -237,7 +247,8 @@ def _wear(row: RawRow, column: str) -> rows.Wear:
 def coins(path: Path) -> Mapping[str, Coin]:
     """Read the coins: one row a fact, so that each dimension and each test keeps its own source."""
     facts: dict[str, dict[str, RawRow]] = {}
-    for row in read_table(path, "coin name region fact value unit wording over under".split(), ("coin", "fact")):
+    columns = "coin name region fact value unit wording over under landmark".split()
+    for row in read_table(path, columns, ("coin", "fact")):
         facts.setdefault(row.text("coin"), {})[row.one_of("fact", _COIN_FACTS)] = row
     return MappingProxyType({name: _coin(path.name, name, its) for name, its in facts.items()})
 
@@ -255,14 +266,17 @@ def _coin(file: str, name: str, facts: Mapping[str, RawRow]) -> Coin:
 
 
 def _fact(row: RawRow) -> CoinFact:
-    needed = row.text if row.text("fact") == "test" else row.optional_text
+    test = row.text("fact") == "test"
+    needed = row.text if test else row.optional_text
+    landmark = row.one_of("landmark", get_args(CoinLandmark)) if test else "none"
     return CoinFact(
         value=row.number("value"), unit=unit_of(row), wording=row.optional_text("wording"), over=needed("over"),
-        under=needed("under"), source=row.source,
+        under=needed("under"), landmark=msgspec.convert(landmark, CoinLandmark), source=row.source,
     )  # fmt: skip
 
 
 LOAD_INDEX = Shape("load_index load_kg", load_index, lambda row: row.load_index)
+SPEED_EXCEPTION = Shape("id region value unit mark wording", speed_exception, lambda row: row.id)
 SPEED_SYMBOL = Shape("symbol speed_kmh conventional_mph note", speed_symbol, lambda row: row.symbol)
 RIM_CODE = Shape("code diameter_mm", rim_code, lambda row: row.code)
 REGIONS = Shape("region name units spelling parent", region, lambda row: row.id)
@@ -272,7 +286,7 @@ TREAD_MINIMUM = Shape(
 TREAD_ADVICE = Shape("id region season value unit wording", tread_advice, lambda row: row.id)
 NEW_DEPTH = Shape("kind low high unit wording", new_depth, lambda row: row.kind)
 MATCHING = Shape("id region scope measure value unit level wording", matching, lambda row: row.id)
-ROTATION_RULE = Shape("trait allows reason", rotation_rule, lambda row: row.trait)
+ROTATION_RULE = Shape("trait allows reason brief", rotation_rule, lambda row: row.trait)
 ROTATION_ORDER = Shape("drivetrain patterns", rotation_order, lambda row: row.drivetrain)
 ROTATION_INTERVAL = Shape("id region low high unit wording", rotation_interval, lambda row: row.id)
 AGE_ADVICE = Shape("id region level from_years to_years wording", age_advice, lambda row: row.id)

@@ -10,6 +10,7 @@ from studio.model.quantity import UNITS, Kind, Quantity, System, UnitName
 from studio.model.source import Source
 from studio.reference.table import RawRow
 
+CoinLandmark = Literal["head", "house", "ring", "none"]
 Wear = Literal["low", "mid", "high", ""]
 
 
@@ -36,6 +37,12 @@ class Rule(Row, frozen=True, kw_only=True):
     value: float | None
     unit: str
     wording: str
+
+
+class SpeedException(Rule, frozen=True, kw_only=True):
+    """Where winter tires may have a lower speed symbol; ``mark`` is what they must bear for it, if anything."""
+
+    mark: str
 
 
 class LoadIndex(Row, frozen=True, kw_only=True):
@@ -127,11 +134,12 @@ class MatchingRule(Rule, frozen=True, kw_only=True):
 
 
 class RotationRule(Row, frozen=True, kw_only=True):
-    """The rotation patterns that a trait of tire or car leaves, and why."""
+    """The rotation patterns that a trait of tire or car leaves, and why (``brief``: in a few words)."""
 
     trait: str
     allows: tuple[str, ...]
     reason: str
+    brief: str
 
 
 class RotationOrder(Row, frozen=True, kw_only=True):
@@ -166,7 +174,8 @@ class AgeAdvice(Row, frozen=True, kw_only=True):
 class CoinFact(Row, frozen=True, kw_only=True):
     """One dimension of a coin, or the depth that the trade says it shows.
 
-    ``over`` and ``under`` say what a tread shows on the coin above that depth, and at it or below.
+    ``over`` and ``under`` say what a tread shows on the coin above that depth, and at it or below; ``landmark`` is what
+    of the coin shows it.
     """
 
     value: float
@@ -174,6 +183,7 @@ class CoinFact(Row, frozen=True, kw_only=True):
     wording: str
     over: str
     under: str
+    landmark: CoinLandmark
 
     @property
     def depth(self) -> Quantity:

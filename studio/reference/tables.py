@@ -5,6 +5,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from types import MappingProxyType
+from typing import TypeVar
 
 from studio import shipped
 from studio.model.caution import Caution
@@ -12,6 +13,7 @@ from studio.reference import reading, rows
 from studio.reference.table import TableError
 
 ANY = "any"
+AnyRule = TypeVar("AnyRule", bound=rows.Rule)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -44,7 +46,7 @@ class Tables:
     rim_ratio: tuple[rows.RimRatio, ...]
     speedometer: Mapping[str, rows.Value]
     speedometer_rule: Mapping[str, rows.Rule]
-    speed_exception: Mapping[str, rows.Rule]
+    speed_exception: Mapping[str, rows.SpeedException]
     driveline: Mapping[str, rows.Rule]
     assumed: Mapping[str, rows.Value]
     stopping: Mapping[str, rows.Value]
@@ -97,7 +99,7 @@ class Tables:
         names = (*self.region_chain(region), ANY)
         return tuple(row for name in names for row in self.matching.values() if row.region == name)
 
-    def rules_in(self, rules: Mapping[str, rows.Rule], region: str) -> tuple[rows.Rule, ...]:
+    def rules_in(self, rules: Mapping[str, AnyRule], region: str) -> tuple[AnyRule, ...]:
         """Those of ``rules`` (such as ``repair`` or ``spare``) that hold in the region, its own first."""
         names = (*self.region_chain(region), ANY)
         return tuple(row for name in names for row in rules.values() if row.region == name)
@@ -148,7 +150,7 @@ def _load(folder: Path) -> Tables:
         rim_ratio=tuple(reading.RIM_RATIO.read(at("rim_ratio")).values()),
         speedometer=reading.values(at("speedometer")),
         speedometer_rule=reading.rules(at("speedometer_rule")),
-        speed_exception=reading.rules(at("speed_exception")),
+        speed_exception=reading.SPEED_EXCEPTION.read(at("speed_exception")),
         driveline=reading.rules(at("driveline")),
         assumed=reading.values(at("assumed")),
         stopping=reading.values(at("stopping")),

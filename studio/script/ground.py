@@ -60,16 +60,16 @@ def prepare(findings: Findings, tables: Tables, units: System, episode: Episode 
     names = {row.name: row.name for row in tables.regions.values()}
     aliases = {alias: name for alias, name in _ADJECTIVES.items() if name in names}
     return Ground(
-        findings=index, known=by_dimension, by_aspect=by_aspect, cited=cited, lexicon=lexicon(index),
+        findings=index, known=by_dimension, by_aspect=by_aspect, cited=cited, lexicon=lexicon(index, findings.names),
         sizes=_sizes(index, episode), load_of=dict(tables.load_kg), units=units, regions={**names, **aliases},
         places=re.compile(rf"\b(?:{'|'.join(re.escape(its) for its in {**names, **aliases})})\b"),
-        own_region=_own_region(index, names),
+        own_region=_own_region(index, tables),
     )  # fmt: skip
 
 
-def _own_region(index: Mapping[str, Finding], names: Mapping[str, str]) -> str:
-    labels = (finding.limit_label for finding in index.values() if finding.topic == "tread_left")
-    return next((name for label in labels for name in names if label.endswith(name)), "")
+def _own_region(index: Mapping[str, Finding], tables: Tables) -> str:
+    ids = (finding.limit_region for finding in index.values() if finding.limit_region in tables.regions)
+    return next((tables.regions[id_].name for id_ in ids), "")
 
 
 def plain_size(size: str) -> str:
@@ -81,14 +81,12 @@ def _sizes(index: Mapping[str, Finding], episode: Episode | None) -> Mapping[str
     """Each size code in use, with the subjects of which it is said."""
     found: dict[str, set[str]] = {}
     for finding in index.values():
-        for word in ("size", "marking", "beside_size", "size_before", "size_after", "other"):
+        for word in ("size", "marking", "beside_size", "before_size", "after_size", "other"):
             if size := finding.word(word):
                 own = {finding.subject} if word in ("size", "marking") and finding.topic == "size" else set()
                 found.setdefault(plain_size(size.split(" ")[0]), set()).update(own)
-        if finding.topic == "size_swap":
-            for token in finding.sentence.replace(",", " ").replace(".", " ").split():
-                if "/" in token and any(c.isdigit() for c in token):
-                    found.setdefault(plain_size(token), set())
+        for size in finding.word("sizes").split():
+            found.setdefault(plain_size(size), set())
     for end in ("front", "rear", "spare") if episode is not None else ():
         marking = getattr(episode.car.placard, end).marking if episode is not None else ""
         if marking:

@@ -8,11 +8,9 @@ from studio.model.episode import Episode
 from studio.model.finding import Finding
 from studio.model.places import AXLES, CORNERS
 from studio.model.quantity import Quantity, System, UnitError, UnitName
-from studio.model.running_text import numbers_in
 from studio.script.aspects import DIMENSION_OF, Dimension, aspects_of
 from studio.script.numbers import Number, numbers_of
 
-_TOLD_BY_SENTENCE = ("life", "spare", "wet", "pressure", "rotation_plan")
 _FAR = ("wet.at_", "wet.floating_at")
 
 
@@ -53,8 +51,7 @@ def known_of(findings: Mapping[str, Finding]) -> Iterator[Known]:
         yield from _codes(finding, numbers)
         if usable := numbers.get("usable_left"):
             yield from _used(finding, usable, numbers)
-        if finding.topic in _TOLD_BY_SENTENCE:
-            yield from _told(finding)
+        yield from _said(finding)
 
 
 def _from_number(finding: Finding, number: Number) -> Known:
@@ -109,15 +106,14 @@ def _used(finding: Finding, usable: Number, numbers: Mapping[str, Number]) -> It
             )  # fmt: skip
 
 
-def _told(finding: Finding) -> Iterator[Known]:
+def _said(finding: Finding) -> Iterator[Known]:
     """Numbers that only the finding's sentence gives, such as a rounded distance or how much air is missing."""
-    for number in numbers_in(finding.sentence):
-        if (quantity := number.quantity) is not None:
-            yield Known(
-                source=finding.id, topic=finding.topic, name="told", label=finding.sentence,
-                dimension=DIMENSION_OF[quantity.measures], quantity=quantity, subjects=_subjects(finding, "told"),
-                aspects=aspects_of(finding.topic, "told"),
-            )  # fmt: skip
+    for quantity in finding.said:
+        yield Known(
+            source=finding.id, topic=finding.topic, name="told", label=finding.sentence,
+            dimension=DIMENSION_OF[quantity.measures], quantity=quantity, subjects=_subjects(finding, "told"),
+            aspects=aspects_of(finding.topic, "told"),
+        )  # fmt: skip
 
 
 def given_by(episode: Episode) -> Iterator[Known]:

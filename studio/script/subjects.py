@@ -95,11 +95,11 @@ class Lexicon(msgspec.Struct, frozen=True, kw_only=True):
         return meant or ids
 
 
-def lexicon(findings: Mapping[str, Finding]) -> Lexicon:
-    """The words for the subjects of ``findings``; the longer name goes before the shorter one."""
-    ids = {finding.subject for finding in findings.values()}
+def lexicon(findings: Mapping[str, Finding], names: Iterable[tuple[str, str]] = ()) -> Lexicon:
+    """The words for the subjects of ``findings``, some of which have ``names``; the longer goes before the shorter."""
+    ids = frozenset(finding.subject for finding in findings.values())
     alternatives: list[tuple[str, frozenset[str], bool]] = []
-    alternatives += _bench(findings, ids)
+    alternatives += _bench(names, ids)
     alternatives += [(words, frozenset(its), False) for words, its in _PLACES]
     alternatives += [(words, frozenset({f"choice:{name}"}), False) for name, words in _CHOICES]
     for end, words in _ENDS:
@@ -113,19 +113,15 @@ def lexicon(findings: Mapping[str, Finding]) -> Lexicon:
     for number, (words, its, group) in enumerate(alternatives):
         meant[f"g{number}"] = (its, group)
         parts.append(rf"(?P<g{number}>\b(?:{words}))(?!\w)")
-    return Lexicon(words=re.compile("|".join(parts), re.IGNORECASE), meant=meant, subjects=frozenset(ids))
+    return Lexicon(words=re.compile("|".join(parts), re.IGNORECASE), meant=meant, subjects=ids)
 
 
-def _bench(findings: Mapping[str, Finding], ids: Iterable[str]) -> list[tuple[str, frozenset[str], bool]]:
-    """Tires on the bench by id and by the name in their sentences; sets of them by their first word."""
+def _bench(names: Iterable[tuple[str, str]], ids: frozenset[str]) -> list[tuple[str, frozenset[str], bool]]:
+    """Tires on the bench by id and by the name that the presenter gave them; sets of them by their first word."""
     found: list[tuple[str, frozenset[str], bool]] = []
-    names: dict[str, set[str]] = {}
-    for finding in findings.values():
-        quoted = re.match(r"“([^”]{1,40})”", finding.sentence)
-        if quoted:
-            names.setdefault(finding.subject, {finding.subject.replace("_", " ")}).add(quoted[1].rstrip("…"))
+    called = {id_: {id_.replace("_", " "), name.rstrip("…")} for id_, name in names if id_ in ids}
     prefixes: dict[str, dict[str, str]] = {}
-    for id_, its in names.items():
+    for id_, its in called.items():
         for place in CORNERS:
             if id_.endswith(f"_{place}"):
                 prefixes.setdefault(id_.removesuffix(f"_{place}").replace("_", " "), {})[place] = id_

@@ -37,7 +37,7 @@ def plan(chosen: TemplateText, findings: Findings, taken: Iterable[str] = ()) ->
     index, used = by_id(findings), set(taken)
     segments, left_out = [], []
     for text in chosen.segments:
-        points, missing = _points(text, roles, index)
+        points, missing = _points(text, roles, index, dict(findings.names))
         left_out += [f"{text.title}: {its}" for its in missing]
         if not points:
             left_out.append(f"{text.title}: left out, as this episode has nothing for it yet.")
@@ -47,7 +47,7 @@ def plan(chosen: TemplateText, findings: Findings, taken: Iterable[str] = ()) ->
 
 
 def _points(
-    text: SegmentText, roles: Mapping[str, Finding | None], index: Mapping[str, Finding]
+    text: SegmentText, roles: Mapping[str, Finding | None], index: Mapping[str, Finding], called: Mapping[str, str]
 ) -> tuple[list[Point], list[str]]:
     """The points that can be filled, and why others cannot. A segment of talk alone around no number is not kept."""
     points, missing, wanted = [], [], 0
@@ -57,7 +57,7 @@ def _points(
         if absent := next((name for name in names if roles[name] is None), ""):
             missing.append(f"a point is left out, as nothing is known of {_MEANING[absent]}.")
             continue
-        written = _ROLE.sub(lambda match: _written(match, roles), raw)
+        written = _ROLE.sub(lambda match: _written(match, roles, called), raw)
         pieces = filled(written, index, "us")
         if any(piece.kind == "hole" for piece in pieces):
             missing.append(f"a point is left out, as {next(p.why for p in pieces if p.kind == 'hole').rstrip('.')}.")
@@ -68,18 +68,17 @@ def _points(
     return ([], missing) if bare and not text.shows else (points, missing)
 
 
-def _written(match: re.Match[str], roles: Mapping[str, Finding | None]) -> str:
+def _written(match: re.Match[str], roles: Mapping[str, Finding | None], names: Mapping[str, str]) -> str:
     finding = roles[match["role"]]
     assert finding is not None
-    return _who(finding) if match["who"] else finding.id
+    return _who(finding, names) if match["who"] else finding.id
 
 
-def _who(finding: Finding) -> str:
+def _who(finding: Finding, names: Mapping[str, str]) -> str:
     """Whom a finding is about, within a sentence."""
     if finding.subject in ON_CAR:
         return place_words(finding.subject)
-    quoted = re.match(r"“([^”]{1,40})”", finding.sentence)
-    name = quoted[1] if quoted else finding.subject.replace("_", " ")
+    name = names.get(finding.subject) or finding.subject.replace("_", " ")
     return name[:1].lower() + name[1:] if " " in name and name.split()[0].istitle() else name
 
 
