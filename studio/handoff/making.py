@@ -10,7 +10,7 @@ from typing import cast
 
 import msgspec
 
-from studio.handoff.manifest import FileState, entry_made, read_manifest, states, write_manifest
+from studio.handoff.manifest import FileState, Manifest, entry_made, read_manifest, states, write_manifest
 from studio.handoff.material import Material
 from studio.handoff.works import ITEMS, Work, works
 from studio.storage.atomic import reason, write_atomically
@@ -46,9 +46,12 @@ def read_items(text: str) -> tuple[str, ...]:
     return items
 
 
-def today(material: Material, folder: Path) -> tuple[FileState, ...]:
-    """The state of every file in ``folder``. Raises StorageError for a list that cannot be read."""
-    return states(folder, material, works(material), read_manifest(folder))
+def today(material: Material, folder: Path | None) -> tuple[FileState, ...]:
+    """The state of every file in ``folder``; where none is chosen yet, nothing is made. Raises StorageError for a list
+    that cannot be read.
+    """
+    before = Manifest() if folder is None else read_manifest(folder)
+    return states(folder or Path(), material, works(material), before)
 
 
 def make(material: Material, folder: Path, items: Sequence[str] = (), *, stale_only: bool = False) -> Iterator[Step]:

@@ -33,10 +33,9 @@ class Handoff:
     findings: Findings
     tables: Any
     look: Look
-    folder: Path
 
-    def look_job(self) -> Job:
-        """Look what is fresh; returns Outlook."""
+    def look_job(self, folder: Path | None) -> Job:
+        """Look what is fresh in ``folder`` (None: none is chosen yet); returns Outlook."""
         from studio.handoff.gathering import gather
         from studio.handoff.making import today
         from studio.handoff.published import corrections, publication
@@ -48,13 +47,13 @@ class Handoff:
         yield Progress(1, 2, "comparing")
         states, problem = tuple[FileState, ...](), ""
         try:
-            states = today(material, self.folder)
+            states = today(material, folder)
         except StorageError as error:
             problem = str(error)
         return Outlook(states, corrections(material), publication(material), problem)
 
-    def make_job(self, items: tuple[str, ...], stale_only: bool) -> Job:
-        """Make files; yields Progress, returns what could not be made in sentences, and the count made."""
+    def make_job(self, folder: Path, items: tuple[str, ...], stale_only: bool) -> Job:
+        """Make files in ``folder``; yields Progress, returns the count made and what could not be, in sentences."""
         from studio.handoff.gathering import gather
         from studio.handoff.making import make
         from studio.questions.told import with_answer
@@ -62,7 +61,7 @@ class Handoff:
         yield Progress(0, 0, "drawing")
         material = gather(self.episode, with_answer(self.episode, self.findings, self.tables), self.tables, self.look)
         made, problems = 0, list[str]()
-        with closing(make(material, self.folder, items, stale_only=stale_only)) as steps:  # type: ignore[type-var]
+        with closing(make(material, folder, items, stale_only=stale_only)) as steps:  # type: ignore[type-var]
             for step in steps:
                 made += step.state is not None
                 problems += [step.problem] if step.failed else []

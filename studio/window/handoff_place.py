@@ -36,6 +36,7 @@ class HandoffPlace(Place):
         self.outlook: Outlook | None = None
         self._making: int | None = None
         self._looking: int | None = None
+        self._publishing = False
         self._stale = True
         self._after = QTimer(self)
         self._after.setSingleShot(True)
@@ -115,13 +116,19 @@ class HandoffPlace(Place):
 
     def mark_published(self) -> None:
         """Keep the numbers as they are said now, so that a later change calls for a correction."""
-        if self.outlook is None or not self.outlook.publication.said:
+        if self.outlook is None or self._stale or self._looking is not None:
+            self._publishing = True
+            self._say("Reading what the script says…")
+            self._look()
+            return
+        self._publishing = False
+        said = self.outlook.publication.said
+        if not said:
             self._say("The script has no live numbers yet, so there is nothing to keep.")
             return
         kept = (*self.document.episode.published, self.outlook.publication)
         self.document.edit("Mark as published", replace(self.document.episode, published=kept))
-        count = len(self.outlook.publication.said)
-        self._say(f"{count} spoken number{'s' if count != 1 else ''} kept as published.")
+        self._say(f"{len(said)} spoken number{'s' if len(said) != 1 else ''} kept as published.")
 
     # Qt's own
 
@@ -139,20 +146,21 @@ class HandoffPlace(Place):
 
     # Work
 
-    def _handoff(self) -> Handoff | None:
+    def _handoff(self) -> Handoff:
+        document = self.document
+        look = look_of(document.episode, document.path.parent if document.path else None)
+        return Handoff(document.episode, document.findings, document.tables, look)
+
+    def _make(self, items: tuple[str, ...], *, stale_only: bool) -> None:
+        if self._making is not None:
+            return
         if self.folder is None:
             self.choose_folder()
         if self.folder is None:
-            return None
-        document = self.document
-        look = look_of(document.episode, document.path.parent if document.path else None)
-        return Handoff(document.episode, document.findings, document.tables, look, self.folder)
-
-    def _make(self, items: tuple[str, ...], *, stale_only: bool) -> None:
-        if self._making is not None or (handoff := self._handoff()) is None:
             return
+        job = partial(self._handoff().make_job, self.folder, items, stale_only)
         self._making = self.workshop.jobs.run(
-            "Making the hand-off", partial(handoff.make_job, items, stale_only), self._progressed, self._made,
+            "Making the hand-off", job, self._progressed, self._made,
             self._failed, self._stopped,
         )  # fmt: skip
         self._say("Making…")
@@ -164,15 +172,14 @@ class HandoffPlace(Place):
             self._after.start()
 
     def _look(self) -> None:
-        if self._looking is not None or self._making is not None or self.folder is None:
+        if self._looking is not None or self._making is not None:
             self._stale = True
             return
         self._stale = False
-        handoff = self._handoff()
-        if handoff is not None:
-            self._looking = self.workshop.jobs.run(
-                "Looking at the hand-off", handoff.look_job, None, self._looked, self._look_failed, quiet=True
-            )
+        job = partial(self._handoff().look_job, self.folder)
+        self._looking = self.workshop.jobs.run(
+            "Looking at the hand-off", job, None, self._looked, self._look_failed, quiet=True
+        )
 
     def _looked(self, outlook: Outlook) -> None:
         self._looking = None
@@ -184,9 +191,11 @@ class HandoffPlace(Place):
         self.state_changed.emit()
         if self._stale:
             self._look_soon()
+        elif self._publishing:
+            self.mark_published()
 
     def _look_failed(self, error: BaseException) -> None:
-        self._looking = None
+        self._looking, self._publishing = None, False
         self._say(f"The files could not be compared ({type(error).__name__}: {error}).")
 
     def _progressed(self, progress: Progress) -> None:
@@ -292,7 +301,7 @@ class HandoffPlace(Place):
         return path.with_name(re.sub(r"[^\w.-]+", "_", path.stem) + "_handoff") if path else None
 
     def _show_folder(self) -> None:
-        self._where.setText(f"Into {self.folder}" if self.folder else "Into a folder that is asked for")
+        self._where.setText(f"Into {self.folder}" if self.folder else "The folder is chosen when the files are made")
         self.open.setEnabled(self.folder is not None and self.folder.is_dir())
 
     def _show_chosen(self, row: Row | None) -> None:

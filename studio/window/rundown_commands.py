@@ -131,7 +131,8 @@ class RundownCommands(QObject):
 
     def move(self, number: int, to: int) -> None:
         """A segment to another place."""
-        if 0 <= to < len(self._segments) and number >= 0 and to != number:
+        count = len(self._segments)
+        if 0 <= to < count and 0 <= number < count and to != number:
             self._edit("Move a segment", move_segment(self._document.episode, number, to), to)
 
     def drop(self, number: int, gap: int) -> None:

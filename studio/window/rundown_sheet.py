@@ -20,7 +20,7 @@ from studio.window.rundown_asking import Asking
 from studio.window.rundown_blocks import source_of, span_in_block
 from studio.window.rundown_cautions import Cautions
 from studio.window.rundown_chip_menu import ChipMenu
-from studio.window.rundown_edit import LONGEST_TITLE, clean_line, with_segment
+from studio.window.rundown_edit import LONGEST_TITLE, clean_line, insert_segments, new_segment, with_segment
 from studio.window.rundown_editor import PointsEditor
 from studio.window.rundown_gutter import NumberGutter, PauseGutter, beside
 from studio.window.rundown_parts import SegmentParts
@@ -184,11 +184,15 @@ class SegmentSheet(QScrollArea):
         self.editor.setAccessibleDescription(self.editor.say_where())
 
     def _add_picture(self, picture: str) -> None:
-        segment = self._document.episode.rundown.segments[self.index]
+        """Add the picture at the point at hand; where there is no segment yet, to a first one."""
+        episode = self._document.episode
+        if not episode.rundown.segments:
+            episode = insert_segments(episode, 0, (new_segment(episode.rundown),))
+        at = min(max(0, self.index), len(episode.rundown.segments) - 1)
+        segment = episode.rundown.segments[at]
         cue = PictureCue(picture=picture, with_point=self.editor.current_point())
         pictures = tuple(sorted((*segment.pictures, cue), key=lambda its: its.with_point))
-        self._document.edit("Add a picture", with_segment(self._document.episode, self.index,
-                                                          replace(segment, pictures=pictures)))  # fmt: skip
+        self._document.edit("Add a picture", with_segment(episode, at, replace(segment, pictures=pictures)))
         self.editor.setFocus()
 
     def _show_menu(self, place: QPoint) -> None:

@@ -11,6 +11,7 @@ import subprocess
 import sys
 import tempfile
 from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 
 from msgspec.structs import replace
@@ -39,7 +40,7 @@ class Sitting:
     def make(self, number: int) -> None:
         """What the button does."""
         handoff = self._handoff()
-        made, problems = self._wait_for("making", lambda: handoff.make_job(ITEMS, False))
+        made, problems = self._wait_for("making", lambda: handoff.make_job(self.folder, ITEMS, False))
         if made < len(ITEMS) or problems:
             raise RuntimeError(f"making {number}: {made} made, {problems}")
         print(f"made {number}", flush=True)
@@ -48,11 +49,11 @@ class Sitting:
         """What the place does after an edit: it looks what is stale."""
         episode = self.document.episode
         self.document.edit("Another title", replace(episode, title=f"{episode.title[:40]} {number}"))
-        self._wait_for("looking", self._handoff().look_job)
+        self._wait_for("looking", partial(self._handoff().look_job, self.folder))
 
     def _handoff(self) -> Handoff:
         its = self.document
-        return Handoff(its.episode, its.findings, its.tables, look_of(its.episode), self.folder)
+        return Handoff(its.episode, its.findings, its.tables, look_of(its.episode))
 
     def _wait_for(self, name: str, job: Callable[[], Job]) -> tuple[int, tuple[str, ...]]:
         faulthandler.dump_traceback_later(MOST_S, exit=True)

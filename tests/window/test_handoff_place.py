@@ -122,3 +122,25 @@ def test_an_empty_episode_teaches(place_of) -> None:
     place = place_of(EPISODE)
     place.document.start(bare(), None)
     assert place._stack.currentIndex() == 1
+
+
+def test_without_a_folder_everything_is_not_made_and_what_is_said_is_known(qtbot, workshop_of) -> None:
+    """A demo's copy has no file yet, so no folder beside it."""
+    place = HandoffPlace(workshop_of(EPISODE))
+    qtbot.addWidget(place)
+    with qtbot.waitActive(place):
+        place.show()
+    assert place.folder is None
+    qtbot.waitUntil(lambda: settled(place), timeout=60_000)
+    assert set(states(place).values()) == {"not made"}
+    place.mark_published()
+    assert place.document.episode.published and "kept as published" in place._message.text()
+
+
+def test_published_before_anybody_looked_keeps_the_numbers_once_they_are_read(qtbot, workshop_of) -> None:
+    place = HandoffPlace(workshop_of(EPISODE))
+    qtbot.addWidget(place)
+    place.mark_published()
+    assert "no live numbers" not in place._message.text()
+    qtbot.waitUntil(lambda: bool(place.document.episode.published), timeout=60_000)
+    assert "kept as published" in place._message.text()

@@ -382,3 +382,22 @@ def test_a_picture_comes_on_with_the_point_at_hand(opened):
     cues = place.document.episode.rundown.segments[1].pictures
     assert [(cue.picture, cue.with_point) for cue in cues] == [("coins", 2)]
     assert place.document.undo_stack.undoText() == "Add a picture"
+
+
+def test_a_picture_without_a_segment_gets_a_first_one(opened):
+    _window, place = opened()
+    for _ in place.document.episode.rundown.segments:
+        place.commands.delete()
+    assert not place.document.episode.rundown.segments
+    place.sheet.bar.picture_wanted.emit("rotation")
+    (segment,) = place.document.episode.rundown.segments
+    assert [cue.picture for cue in segment.pictures] == ["rotation"]
+    place.document.undo_stack.undo()
+    assert not place.document.episode.rundown.segments
+
+
+def test_a_number_that_is_gone_moves_nothing(opened):
+    _window, place = opened()
+    before = place.document.episode
+    place.commands.move(len(before.rundown.segments), len(before.rundown.segments) - 1)
+    assert place.document.episode is before
