@@ -1,1 +1,1 @@
-"""Charts: matplotlib figures whose drawing calls become marks of a scene."""
+"""Charts: planes of values whose lines, dots and surfaces are marks of a scene."""
