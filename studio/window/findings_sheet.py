@@ -15,6 +15,7 @@ from studio.window.findings_head import FindingHead
 from studio.window.findings_link import Link, in_tab_order
 from studio.window.findings_rows import Row
 from studio.window.labels import plain_label
+from studio.window.layouts import put_in_place
 from studio.window.palette import GRID, Appearance
 
 WIDEST = 680
@@ -96,7 +97,7 @@ class FindingSheet(QScrollArea):
         column.setSpacing(2 * GRID)
         for part in parts:
             column.addWidget(part)
-        self._column.replaceWidget(self._below, below)
+        put_in_place(self._column, self._below, below)
         self._below.hide()
         self._below.deleteLater()
         self._below = below

@@ -1,11 +1,11 @@
 """What a layout holds, asked without touching its items.
 
-Layout items are no QObjects: a Python wrapper of one (``itemAt``, ``takeAt``) does not learn when Qt deletes the item.
-It is destroyed a second time when the window is collected, which crashes the program; one that was taken out is never
-deleted at all.
+Layout items are no QObjects: a Python wrapper of one (``itemAt``, ``takeAt``, ``replaceWidget``) does not learn when Qt
+deletes the item. It is destroyed a second time when the window is collected, which crashes the program; one that was
+taken out is never deleted at all.
 """
 
-from PySide6.QtWidgets import QLayout, QWidget
+from PySide6.QtWidgets import QBoxLayout, QLayout, QWidget
 
 
 def laid_out(layout: QLayout) -> list[QWidget | QLayout]:
@@ -27,3 +27,11 @@ def clear_out(layout: QLayout) -> None:
             layout.removeWidget(part)
             part.hide()
             part.deleteLater()
+
+
+def put_in_place(layout: QBoxLayout, old: QWidget, new: QWidget) -> None:
+    """Lay ``new`` out where ``old`` is, which leaves the layout."""
+    index = layout.indexOf(old)
+    stretch = layout.stretch(index)
+    layout.removeWidget(old)
+    layout.insertWidget(index, new, stretch)

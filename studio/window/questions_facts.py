@@ -13,6 +13,7 @@ from studio.window.elided import ElidedLine
 from studio.window.fields import ValueField
 from studio.window.form_parts import ProblemLine
 from studio.window.labels import field_label, name_field, plain_label, plain_tooltip
+from studio.window.layouts import put_in_place
 from studio.window.palette import GRID
 from studio.window.questions_open import corrected_value, with_correction
 from studio.window.questions_words import (
@@ -152,7 +153,7 @@ class FactsPanel(QWidget):
             self._add_row(grid, number, name, fact)
         if not rows:
             grid.addWidget(plain_label("Nothing that a tire says.", "quiet"), 0, 0)
-        self._column.replaceWidget(self._rows, holder)
+        put_in_place(self._column, self._rows, holder)
         self._rows.hide()
         self._rows.deleteLater()
         self._rows = holder

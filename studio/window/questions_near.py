@@ -9,6 +9,7 @@ from studio.questions.similar import Near
 from studio.window.elided import ElidedLine
 from studio.window.flow import flow
 from studio.window.labels import plain_label, plain_tooltip, push_button
+from studio.window.layouts import put_in_place
 from studio.window.palette import GRID
 from studio.window.questions_rows import first_line
 
@@ -48,7 +49,7 @@ class NearPanel(QWidget):
             column.addWidget(self._row(number, its, reply))
         if not near:
             column.addWidget(plain_label("Nothing like it yet.", "quiet"))
-        self._column.replaceWidget(self._rows, holder)
+        put_in_place(self._column, self._rows, holder)
         self._rows.hide()
         self._rows.deleteLater()
         self._rows = holder

@@ -12,6 +12,7 @@ from studio.window.chooser import Chooser
 from studio.window.findings_link import Link
 from studio.window.flow import flow
 from studio.window.labels import name_field, plain_label, push_button
+from studio.window.layouts import put_in_place
 from studio.window.palette import GRID, Appearance
 from studio.window.questions_reply_edit import ReplyEdit
 from studio.window.rundown_remarks import WORDS, Kind
@@ -100,7 +101,7 @@ class ReplyPanel(QWidget):
             rows.addLayout(self._row(number, mark))
         if len(calls) > _MOST_MARKS:
             rows.addWidget(plain_label(f"and {len(calls) - _MOST_MARKS} more", "quiet"))
-        self._column.replaceWidget(self._marks, holder)
+        put_in_place(self._column, self._marks, holder)
         self._marks.hide()
         self._marks.deleteLater()
         self._marks = holder
