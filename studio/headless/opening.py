@@ -8,8 +8,9 @@ import msgspec
 
 from studio.model.episode import Episode
 from studio.model.problem import Problem
+from studio.storage.autosave import previous_version
 from studio.storage.episode_file import load
-from studio.storage.errors import plain
+from studio.storage.errors import EpisodeFileError, plain
 
 if TYPE_CHECKING:
     from studio.graphics.look import Look
@@ -27,14 +28,22 @@ def fail(message: str) -> NoReturn:
 def open_episode(path: Path | str, on: dt.date | str | None = None, region: str | None = None) -> Episode:
     """Load the episode at ``path``, checked; ``on`` and ``region`` take the place of the episode's own.
 
-    Raises Refused for a date or region that is not one, StorageError for a file that is not an episode.
+    Raises Refused for a date or region that is not one, StorageError for a file that is not an episode; it says where
+    the version before the last save lies, if there is one.
     """
     changes: dict[str, object] = {}
     if on is not None:
         changes["on"] = read_date(on)
     if region is not None:
         changes["region"] = read_region(region)
-    episode = load(Path(path), impossible)
+    try:
+        episode = load(Path(path), impossible)
+    except EpisodeFileError as error:
+        kept = previous_version(Path(path))
+        if kept is None:
+            raise
+        where = f"the version before its last save, of {kept.written:%Y-%m-%d %H:%M}, lies in {plain(kept.path.name)}"
+        raise EpisodeFileError(f"{error}; {where}") from None
     return msgspec.structs.replace(episode, **changes) if changes else episode
 
 

@@ -16,7 +16,7 @@ from pathlib import Path
 import msgspec
 
 from studio.model.episode import Episode
-from studio.storage.autosave import recoverable, recoverable_untitled
+from studio.storage.autosave import recoverable, recoverable_untitled, rescue_paths
 from studio.storage.episode_file import decode, save
 from studio.storage.folders import OVERRIDE
 from tests.campaigns.report import Report, main
@@ -26,7 +26,7 @@ COUNT = 2000
 SHORT = 12
 REPOSITORY = Path(__file__).parents[2]
 WINDOWS = 3
-_DEEDS = ("edit", "edit", "keep", "keep", "save", "save_as", "open", "close", "kill")
+_DEEDS = ("work", "work", "work", "work", "edit", "save", "save_as", "open", "open", "close", "kill", "kill")
 
 
 @dataclass
@@ -92,7 +92,9 @@ class _Stage:
         self.titles += 1
         window.do("edit", f"t{self.titles}")
 
-    def _keep(self, window: _Window) -> None:
+    def _work(self, window: _Window) -> None:
+        """An edit, and the rescue copy that follows it in time."""
+        self._edit(window)
         window.do("keep")
         window.kept = "" if window.clean else window.title
 
@@ -145,6 +147,12 @@ class _Stage:
             where += ", for reading" if window.read_only else ""
             self.faults.append(f"{window.kept} ({where}) was kept, its window killed, and is not offered: {found}")
 
+    def _copies_of(self, window: _Window) -> set[str]:
+        """What lies where the window keeps its rescue copy: beside the file that it holds, else as unnamed work."""
+        beside, far = rescue_paths(None if window.read_only or not window.path else Path(window.path))
+        copies = [beside] if beside is not None else far.parent.glob("untitled-*.rescue.json")
+        return {decode(copy.read_bytes()).title for copy in copies if copy.exists()}
+
     def _took_up(self, window: _Window, answer: list[str]) -> None:
         window.kept = window.title if answer[4] == "restored" else ""
 
@@ -152,7 +160,10 @@ class _Stage:
         self.windows[self.windows.index(window)] = self.start()
 
     def look(self) -> None:
-        """The file reads and holds what somebody saved; no window lives on another's lock."""
+        """The file reads and holds what somebody saved; no window lives on another's lock, or has lost what it kept."""
+        for number, window in enumerate(self.windows):
+            if window.kept and window.kept not in self._copies_of(window):
+                self.faults.append(f"window {number} lives, and its kept {window.kept} is gone: {window}")
         title = decode(self.file.read_bytes()).title
         if title not in self.saved:
             self.faults.append(f"the file holds {title!r}, which nobody saved")

@@ -241,3 +241,8 @@ def test_the_same_unit_converts_to_itself_exactly() -> None:
     assert convert(0.1 + 0.2, "mm", "mm") == 0.1 + 0.2
     here = depth(5.0, "32nds")
     assert here.to("32nds") is here
+
+
+@pytest.mark.parametrize(("value", "shown"), [(1e308, "1e+308 mm"), (-1e308, "−1e+308 mm"), (1e15, "1e+15 mm")])
+def test_what_nothing_on_earth_measures_is_written_short(value: float, shown: str) -> None:
+    assert Quantity(value, "mm").text() == shown
