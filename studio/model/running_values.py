@@ -124,12 +124,17 @@ def _spaced_groups(tokens: list[Token], at: int) -> Value | None:
     if not (tokens[at].text.isdigit() and len(tokens[at].text) <= 3 and tokens[at].text[0] != "0"):
         return None
     digits, after = tokens[at].text, at + 1
-    while after < min(len(tokens), at + 3) and tokens[after].kind == "digits" and len(tokens[after].text) == 3:
+    while after < min(len(tokens), at + 3) and _is_group(tokens[after]):
         if tokens[after].start - tokens[after - 1].end != 1:
             break
         digits, after = digits + tokens[after].text, after + 1
     known = _text(tokens, after) in ("km", "kms", "mi", "miles", "kilometers", "kilometres", "kg")
     return Value(float(digits), after, 1.0) if after > at + 1 and known else None
+
+
+def _is_group(token: Token) -> bool:
+    """Three digits, and not ``4,5``."""
+    return token.kind == "digits" and len(token.text) == 3 and token.text.isdigit()
 
 
 def _from_words(tokens: list[Token], at: int) -> Value | None:

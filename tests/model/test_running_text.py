@@ -86,6 +86,11 @@ def test_what_can_be_read_in_two_ways_says_so() -> None:
     assert (only("41,200 km").value, only("41,200 km").otherwise) == (41_200, 41.2)
 
 
+@pytest.mark.parametrize("text", ["tire 1 4,5 km", "tire 1 4.5 km", "tire 1\x854,5km"])
+def test_a_number_with_decimals_is_no_group_of_thousands(text: str) -> None:
+    assert [(each.value, each.unit) for each in numbers_in(text)] == [(1, None), (4.5, "km")]
+
+
 def test_several_in_a_sentence_with_their_spans() -> None:
     text = "7/32 on three and 10/32 on the new one, at 35 psi or 2.4 bar; wait thirty seconds"
     found = numbers_in(text)
