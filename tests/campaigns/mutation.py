@@ -123,7 +123,7 @@ def spoilt_json(chance: Random, good: Any, mildly: bool = False) -> bytes:
     if chance.random() < 0.3:
         return _twice(chance, text).encode("utf-8", "surrogatepass")
     if chance.random() < 0.1:
-        return text.replace("[]", "[" * DEEP + "]" * DEEP, 1).encode()
+        return text.replace("[]", "[" * DEEP + "]" * DEEP, 1).encode("utf-8", "surrogatepass")
     return spoilt_bytes(chance, text.encode("utf-8", "surrogatepass"))
 
 

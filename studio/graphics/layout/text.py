@@ -59,9 +59,13 @@ def font_size(cap_height: float) -> float:
 
 def typeset(text: str) -> str:
     """The characters that are set: a thin space between a number and its unit, control characters dropped."""
+    return _UNIT_SPACE.sub("\u2009", visible(text))
+
+
+def visible(text: str) -> str:
+    """``text`` on one line without control signs and signs that turn the direction of reading."""
     cleaned = "".join(" " if char in "\t\n\r\u2028\u2029" else char for char in text)
-    visible = "".join(char for char in cleaned if unicodedata.category(char) not in ("Cc", "Cf", "Cs", "Co", "Cn"))
-    return _UNIT_SPACE.sub("\u2009", visible)
+    return "".join(char for char in cleaned if unicodedata.category(char) not in ("Cc", "Cf", "Cs", "Co", "Cn"))
 
 
 @lru_cache(maxsize=16)

@@ -4,7 +4,6 @@ Everything stays vector. Text stays text, in our embedded fonts and at its measu
 where that cannot be had glyph for glyph, its outlines are drawn with the text invisible over them.
 """
 
-import unicodedata
 from collections.abc import Callable, Iterable, Sequence
 from io import BytesIO
 from itertools import groupby
@@ -15,7 +14,7 @@ from reportlab.pdfgen.canvas import Canvas
 
 from studio.graphics.color import rgba
 from studio.graphics.draw import rectangle
-from studio.graphics.layout.text import font_size
+from studio.graphics.layout.text import font_size, visible
 from studio.graphics.paint.glyphs import HALO_STROKES, arc_outline, text_outline
 from studio.graphics.paint.pdf_shade import shade
 from studio.graphics.paint.pdf_text import first_font, register_fonts, write_line
@@ -85,9 +84,9 @@ def pdf(scenes: Iterable[Scene], title: str = "", author: str = "", language: st
     buffer = BytesIO()
     make: Any = Canvas  # its stubs take a font's name for a number
     canvas = make(buffer, invariant=1, pageCompression=1, lang=language, initialFontName=first_font())
-    canvas.setTitle(_words(title or pages[0].title or pages[0].picture))
-    canvas.setAuthor(_words(author))
-    canvas.setSubject(_words(pages[0].alternative))
+    canvas.setTitle(visible(title or pages[0].title or pages[0].picture))
+    canvas.setAuthor(visible(author))
+    canvas.setSubject(visible(pages[0].alternative))
     canvas.setCreator(CREATOR)
     for scene in pages:
         canvas.setPageSize((scene.frame.width, scene.frame.height))
@@ -95,11 +94,6 @@ def pdf(scenes: Iterable[Scene], title: str = "", author: str = "", language: st
         canvas.showPage()
     canvas.save()
     return buffer.getvalue()
-
-
-def _words(text: str) -> str:
-    """What a title can hold: no control characters, no half of a surrogate pair."""
-    return "".join(char for char in text if unicodedata.category(char) not in ("Cc", "Cs"))
 
 
 def _shape(canvas: Canvas, mark: Shape) -> None:

@@ -6,6 +6,7 @@ from typing import Any
 from PySide6.QtGui import QImage, QPainter
 from reportlab.pdfgen.canvas import Canvas
 
+from studio.graphics.layout.text import visible
 from studio.graphics.paint import png as png_file
 from studio.graphics.paint.pdf import CREATOR, draw_on, register_fonts
 from studio.graphics.paint.pdf_text import first_font
@@ -40,9 +41,9 @@ def sheet_pdf(sheet: Sheet, author: str = "") -> bytes:
     scale = PAGE_WIDTH_PT / frame.width
     make: Any = Canvas  # its stubs take a font's name for a number
     canvas = make(buffer, invariant=1, pageCompression=1, lang="en", initialFontName=first_font())
-    canvas.setTitle(sheet.page.title)
-    canvas.setAuthor(author)
-    canvas.setSubject(sheet.page.alternative)
+    canvas.setTitle(visible(sheet.page.title))
+    canvas.setAuthor(visible(author))
+    canvas.setSubject(visible(sheet.page.alternative))
     canvas.setCreator(CREATOR)
     canvas.setPageSize((frame.width * scale, frame.height * scale))
     draw_on(canvas, sheet.page, 0, 0, PAGE_WIDTH_PT)

@@ -12,7 +12,17 @@ from xml.sax.saxutils import escape, quoteattr
 
 from studio.graphics.color import rgba
 from studio.graphics.face import Face
-from studio.graphics.layout.text import FAMILIES, files_of, font_path, font_size, is_own, scale_of, shape, typeset
+from studio.graphics.layout.text import (
+    FAMILIES,
+    files_of,
+    font_path,
+    font_size,
+    is_own,
+    scale_of,
+    shape,
+    typeset,
+    visible,
+)
 from studio.graphics.paint.glyphs import HALO_STROKES, arc_outline, text_outline
 from studio.graphics.scene import AnyMark, ArcText, Image, Linear, Outline, Paint, Radial, Scene, Shape, Stroke, Text
 
@@ -59,8 +69,8 @@ class _Page:
         lines = [
             f'<svg xmlns="http://www.w3.org/2000/svg" width="{width}" height="{height}" '
             f'viewBox="0 0 {width} {height}" xml:space="preserve" role="img" aria-labelledby="title about">',
-            f'<title id="title">{_plain(scene.title or scene.picture)}</title>',
-            f'<desc id="about">{_plain(scene.alternative)}</desc>',
+            f'<title id="title">{escape(visible(scene.title or scene.picture))}</title>',
+            f'<desc id="about">{escape(visible(scene.alternative))}</desc>',
             *([] if self.outlined or not scene.texts else [_style(scene)]),
             *(["<defs>", *(text % id_ for text, id_ in self.defined.items()), "</defs>"] if self.defined else []),
         ]
@@ -73,7 +83,7 @@ class _Page:
         """Marks in painting order; neighbours of one step stand in one group, and in it those of one whole."""
         for step, of_step in groupby(scene.marks, key=lambda mark: mark.step):
             label = scene.steps[step] if 0 <= step < len(scene.steps) else ""
-            yield f'<g id="{self.id(f"step-{step}")}" data-step={quoteattr(_legal(label))}>'
+            yield f'<g id="{self.id(f"step-{step}")}" data-step={quoteattr(visible(label))}>'
             for whole, marks in groupby(of_step, key=lambda mark: mark.name.partition("/")[0]):
                 yield f'<g id="{self.id(f"step-{step}-{whole}")}">'
                 yield from (self.mark(mark) for mark in marks)
@@ -192,7 +202,7 @@ def _image(id_: str, mark: Image) -> str:
     data = b64encode(mark.png).decode("ascii")
     return (
         f'<image id="{id_}" xmlns:xlink="http://www.w3.org/1999/xlink" {place} preserveAspectRatio="none" role="img" '
-        f'aria-label={quoteattr(_legal(mark.text))} xlink:href="data:image/png;base64,{data}"/>'
+        f'aria-label={quoteattr(visible(mark.text))} xlink:href="data:image/png;base64,{data}"/>'
     )
 
 
@@ -211,7 +221,7 @@ def _own_faces(scene: Scene) -> Iterator[str]:
 
 
 def _outlined(id_: str, text: str, outline: Outline, fill: str, halos: Iterable[str] = ()) -> str:
-    data, label = path_data(outline), quoteattr(_legal(text))
+    data, label = path_data(outline), quoteattr(visible(text))
     behind = "".join(f'<path d="{data}" fill="none"{halo}/>' for halo in halos)
     return f'<g id="{id_}" role="img" aria-label={label}>{behind}<path d="{data}"{_color("fill", fill)}/></g>'
 

@@ -185,3 +185,11 @@ def test_a_picture_lies_where_it_was_put_and_stays_inside_its_frame(tmp_path: Pa
     canvas.save()
     inked = ImageChops.difference(drawn(buffer.getvalue(), tmp_path), Image.new("RGB", (600, 400), "#FFFFFF"))
     assert inked.getbbox() == pytest.approx((60, 400 - 50 - 135, 300, 350), abs=1)
+
+
+def test_a_title_holds_no_sign_that_turns_the_direction_of_reading() -> None:
+    made = Scene(
+        picture="p", frame=Frame(480, 270), background=None, marks=(), title="a\u2066b\u202ec", alternative="d\u2069"
+    )
+    read = PdfReader(BytesIO(pdf((made,), author="e\u200f"))).metadata
+    assert read is not None and (read.title, read.subject, read.author) == ("abc", "d", "e")

@@ -197,3 +197,12 @@ def difference(one: Image.Image, other: Image.Image) -> float:
     black = Image.new("RGBA", one.size, "#000000")
     over = [Image.alpha_composite(black, each.convert("RGBA")).convert("RGB") for each in (one, other)]
     return max(ImageStat.Stat(ImageChops.difference(*over)).mean)
+
+
+def test_a_title_holds_no_sign_that_turns_the_direction_of_reading() -> None:
+    made = everything()
+    told = Scene(
+        picture="p", frame=made.frame, background=None, marks=(), title="a\u2066b\u202ec\x00", alternative="d\u2069"
+    )
+    root = etree.fromstring(svg(told).encode())
+    assert [root.findtext(f"s:{name}", namespaces=NS) for name in ("title", "desc")] == ["abc", "d"]
