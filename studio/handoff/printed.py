@@ -21,6 +21,7 @@ from reportlab.platypus import BaseDocTemplate, Flowable, Frame, PageTemplate, P
 
 from studio.graphics.frame import Box
 from studio.graphics.frame import Frame as PictureFrame
+from studio.graphics.layout.text import visible
 from studio.graphics.look import Look, shipped_looks
 from studio.graphics.paint.pdf import CREATOR, draw_on
 from studio.graphics.paint.pdf_text import first_font, register_fonts
@@ -187,7 +188,7 @@ def document(
 
 def plain_line(text: str) -> str:
     """``text`` as a title or outline entry: one line without control characters."""
-    return " ".join("".join(c if unicodedata.category(c) not in ("Cc", "Cs", "Cf") else " " for c in text).split())
+    return " ".join(visible(text).split())
 
 
 def _canvas(*arguments: Any, **named: Any) -> Canvas:
