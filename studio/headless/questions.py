@@ -99,7 +99,7 @@ def _comments(table: Path) -> Comments:
 
 def _remarks(comments: Comments) -> list[str]:
     cut = shortened_remark([comment.text for comment in comments.comments])
-    return [*comments.remarks, *([cut] if cut else [])]
+    return [*comments.doubts_told, *comments.remarks, *([cut] if cut else [])]
 
 
 def _as_json(brought: Brought, comments: Comments) -> dict[str, Any]:

@@ -143,9 +143,8 @@ def scrub(text: str) -> Scrubbed:
         removed["name"] += count
     if len(text) > MOST_READ:
         removed["characters beyond the first 10,000"] = len(text) - MOST_READ
-    return Scrubbed(
-        text=_tidy(cleaned)[:MOST_READ].rstrip(), removed=tuple((kind, count) for kind, count in removed.items() if count)
-    )
+    counted = tuple((kind, count) for kind, count in removed.items() if count)
+    return Scrubbed(text=_tidy(cleaned)[:MOST_READ].rstrip(), removed=counted)
 
 
 _LINK_FIRST = re.compile(r"(?:https?|ftp)://\S+|\bwww\.\S+|www\.[\w-]+\.\S+", _I)

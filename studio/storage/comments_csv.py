@@ -59,9 +59,9 @@ class InDoubt(msgspec.Struct, frozen=True, kw_only=True):
 class Comments(msgspec.Struct, frozen=True, kw_only=True):
     """The comments of a table, and what became of each of its lines.
 
-    ``column`` is where they were found, ``dropped`` names author columns, ``remarks`` say what was mended. Each of the
-    ``lines`` below the heading that is not blank began a comment, began a row without words, was ``joined`` to the line
-    before as the rest of its cell, or stands in a row ``in_doubt`` that was not taken.
+    ``column`` is where they were found, ``dropped`` names author columns, ``remarks`` say what else there is to know.
+    Each of the ``lines`` below the heading that is not blank began a comment, began a row without words, was
+    ``joined`` to the line before as the rest of its cell, or stands in a row ``in_doubt`` that was not taken.
     """
 
     comments: tuple[Comment, ...]
@@ -72,6 +72,11 @@ class Comments(msgspec.Struct, frozen=True, kw_only=True):
     in_doubt: tuple[InDoubt, ...] = ()
     dropped: tuple[str, ...] = ()
     remarks: tuple[str, ...] = ()
+
+    @property
+    def doubts_told(self) -> tuple[str, ...]:
+        """How many rows are in doubt for each reason, and in which lines they stand."""
+        return tuple(_doubts_told(self.in_doubt))
 
 
 DOUBTS: dict[Doubt, tuple[str, str]] = {
@@ -208,14 +213,17 @@ _LAST_NAME = re.compile(r"^[A-ZÀ-Þ][\w'’-]+$")
 _FIRST_NAME = re.compile(r"^ [A-ZÀ-Þ][\w.'’-]*(?: [A-Z]\.?)?$")
 
 
-def _remarks(taken: _Taken) -> Iterator[str]:
+def _doubts_told(in_doubt: Sequence[InDoubt]) -> Iterator[str]:
     for why, (of_one, of_several) in DOUBTS.items():
-        lines = [row.line for row in taken.in_doubt if row.why == why]
+        lines = [row.line for row in in_doubt if row.why == why]
         if lines:
             told = ", ".join(f"{line}" for line in lines[:_LINES_TOLD])
             more = f" and {len(lines) - _LINES_TOLD:,} more" if len(lines) > _LINES_TOLD else ""
             said = of_one if len(lines) == 1 else of_several
             yield f"{len(lines):,} {said}: line{'' if len(lines) == 1 else 's'} {told}{more}"
+
+
+def _remarks(taken: _Taken) -> Iterator[str]:
     if taken.without_words:
         yield f"{taken.without_words:,} {'row' if taken.without_words == 1 else 'rows'} without words"
     if taken.cut:

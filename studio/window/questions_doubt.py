@@ -17,9 +17,9 @@ class DoubtPanel(QWidget):
 
     def __init__(self) -> None:
         super().__init__()
-        self._said = plain_label("", "strong", wrap=True)
+        self._said = plain_label("", "text", wrap=True)
         self.turn_button = push_button("", self._turn)
-        self.away = push_button("Put a&way", self.hide)
+        self.away = push_button("Put awa&y", self.hide)
         self.rows = QPlainTextEdit()
         self.rows.setReadOnly(True)
         self.rows.setTabChangesFocus(True)
@@ -35,13 +35,12 @@ class DoubtPanel(QWidget):
         column.addWidget(self._said)
         column.addLayout(across)
         column.addWidget(self.rows)
-        self.show_doubts((), 0)
+        self.show_doubts((), ())
 
-    def show_doubts(self, doubts: Sequence[Doubt], count: int) -> None:
-        """Show these, folded; ``count`` of them there are in all."""
-        more = f"\n\nand {count - len(doubts):,} more" if count > len(doubts) else ""
-        self.rows.setPlainText("\n\n".join(map(_words, doubts)) + more)
-        self._said.setText("1 row was read in doubt." if count == 1 else f"{count:,} rows were read in doubt.")
+    def show_doubts(self, doubts: Sequence[Doubt], told: Sequence[str]) -> None:
+        """Show these, folded; ``told`` says how many of each sort there are in all."""
+        self.rows.setPlainText("\n\n".join(map(_words, doubts)))
+        self._said.setText("\n".join(["Read in doubt:", *(f"{line}." for line in told)]))
         self._unfold(wanted=False)
         self.setVisible(bool(doubts))
 
@@ -51,7 +50,7 @@ class DoubtPanel(QWidget):
     def _unfold(self, *, wanted: bool) -> None:
         self.rows.setFixedHeight(_LINES * self.rows.fontMetrics().lineSpacing())
         self.rows.setVisible(wanted)
-        self.turn_button.setText("&Hide them" if wanted else "Sho&w them")
+        self.turn_button.setText("Fold them &up" if wanted else "&Look at them")
 
 
 def _words(its: Doubt) -> str:

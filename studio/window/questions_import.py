@@ -34,12 +34,12 @@ class Doubt:
 
 @dataclass(frozen=True)
 class Brought:
-    """What came of comments, and what is said of the table they stood in; of ``doubts`` rows the first are shown."""
+    """What came of comments, and what is said of the table they stood in; of rows in doubt the first are listed."""
 
     taken: Taken
     remarks: tuple[str, ...] = ()
     in_doubt: tuple[Doubt, ...] = ()
-    doubts: int = 0
+    doubts_told: tuple[str, ...] = ()
     single: bool = False
 
     def told(self) -> str:
@@ -80,7 +80,7 @@ def file_job(path: Path, episode: Episode, known: Mapping[ToldKey, Told]) -> Job
     yield Progress(0, len(comments), "comments looked at")
     taken = yield from _taken(comments, episode.questions, known)
     in_doubt = tuple(_shown(row) for row in table.in_doubt[:_MOST_IN_DOUBT])
-    return Brought(taken, remarks, in_doubt, len(table.in_doubt))
+    return Brought(taken, remarks, in_doubt, table.doubts_told)
 
 
 def _shown(row: InDoubt) -> Doubt:

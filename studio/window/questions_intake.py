@@ -21,12 +21,12 @@ TABLES = "Tables (*.csv *.tsv *.txt);;All files (*)"
 class Intake(QObject):
     """``said`` tells how it goes, ``arrived`` gives the path of the question that one comment became.
 
-    ``doubted`` gives the rows of a table that were read in doubt, and how many there are.
+    ``doubted`` gives the rows of a table that were read in doubt, and in words how many of each sort there are.
     """
 
     said = Signal(str)
     arrived = Signal(str)
-    doubted = Signal(object, int)
+    doubted = Signal(object, object)
 
     def __init__(self, workshop: Workshop, known: Callable[[], Mapping[Key, Told]], parent: QObject) -> None:
         super().__init__(parent)
@@ -88,7 +88,7 @@ class Intake(QObject):
         self._workshop.document.edit("Take in a comment" if brought.single else f"Import {count}", after)
         self.said.emit(brought.told())
         if not brought.single:
-            self.doubted.emit(brought.in_doubt, brought.doubts)
+            self.doubted.emit(brought.in_doubt, brought.doubts_told)
         if at >= 0 and brought.single:
             self.arrived.emit(f"questions[{at}]")
 

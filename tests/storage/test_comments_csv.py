@@ -52,7 +52,7 @@ def test_a_quotation_mark_that_is_never_closed_loses_nothing() -> None:
     broken = 'comment\n"one 5/32?\ntwo 4/32?\n' + "\n".join(f"more {n}/32?" for n in range(60)) + "\n"
     found = read_comments(broken.encode())
     assert len(found.comments) == 62 and found.comments[0].text == "one 5/32?"
-    assert found.remarks == ("1 row has a quotation mark that never closes: line 2",)
+    assert found.doubts_told == ("1 row has a quotation mark that never closes: line 2",)
     assert [(row.line, row.why, row.text) for row in found.in_doubt] == [(2, "open", "one 5/32?")]
 
 
@@ -78,7 +78,8 @@ def test_cells_become_plain_text(cell: str, text: str) -> None:
 
 def test_long_rows_are_cut_and_said() -> None:
     found = read_comments(b"comment\n" + b"x" * 1_000_000 + b"\n5/32?\n")
-    assert [len(it.text) for it in found.comments] == [MOST_IN_COMMENT, 5] and len(found.remarks) == 2
+    assert [len(it.text) for it in found.comments] == [MOST_IN_COMMENT, 5]
+    assert len(found.remarks) == len(found.doubts_told) == 1
 
 
 def test_a_hundred_thousand_rows_are_read_and_one_more_refused() -> None:
@@ -134,7 +135,7 @@ def test_a_mark_that_closes_rows_later_takes_in_no_row_between() -> None:
 def test_a_comment_with_separators_of_its_own_is_whole_and_its_row_in_doubt() -> None:
     found = read_comments(b"author,comment,date\nann,5/32, ok, or not?,2026-02-01\nbob,4/32?,2026-02-02\n")
     assert next((it.text, it.on) for it in found.comments) == ("5/32, ok, or not?", dt.date(2026, 2, 1))
-    assert found.remarks == ("1 row has more cells than the heading: line 2",)
+    assert found.doubts_told == ("1 row has more cells than the heading: line 2",)
 
 
 @pytest.mark.parametrize("row", ["Doe, Jo,are 5/32 ok?,x", "are 5/32 ok?,Doe, Jo"])
@@ -148,7 +149,7 @@ def test_a_row_that_does_not_reach_the_comments_is_shown_and_not_taken() -> None
     found = read_comments(b"author,comment\nann,first half\nthe other half\nbob,4/32?\n")
     assert [comment.text for comment in found.comments] == ["first half", "4/32?"]
     assert [(row.line, row.text, row.is_taken) for row in found.in_doubt] == [(3, "the other half", False)]
-    assert found.remarks == ("1 row ends before the column of comments and was not taken: line 3",)
+    assert found.doubts_told == ("1 row ends before the column of comments and was not taken: line 3",)
 
 
 def test_one_wrong_byte_changes_one_letter_and_not_the_whole_table() -> None:
