@@ -133,7 +133,8 @@ def detail(its: Condition) -> tuple[tuple[str, str], ...]:
     """Words that pictures put beside the figures."""
     item = its.deciding
     pairs = {
-        "damage": item.words, "kind": item.kind.kind, "zone": item.seen.damage.zone,
+        "damage": item.words, "damage_bare": item.words.removeprefix("a "),
+        "kind": item.kind.kind, "zone": item.seen.damage.zone,
         "seen_on": day_words(item.seen.on), "meaning": item.kind.meaning, "avoid": item.kind.avoid,
         "brief_meaning": item.broken[0].why if item.broken else item.kind.brief_meaning,
         "first_avoid": item.kind.avoid.partition(";")[0],

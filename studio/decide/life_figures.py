@@ -61,7 +61,7 @@ def _grooves(its: Life) -> list[Figure]:
 def _reach(reach: Reach, its: Life) -> list[Figure]:
     name, label, unit = reach.mark.name, reach.mark.label, its.unit
     found = [
-        Figure(name=name, label=label, quantity=reach.mark.depth),
+        Figure(name=name, label=label, brief=reach.mark.brief, quantity=reach.mark.depth),
         Figure(name=f"left_{name}", label=f"left to {label}", quantity=Quantity(reach.left, unit)),
         Figure(name=f"left_{name}_low", label=f"left to {label}, at least", quantity=Quantity(reach.low, unit)),
     ]

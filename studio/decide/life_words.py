@@ -74,6 +74,8 @@ def _about(reach: Reach, its: Life) -> tuple[tuple[str, str], ...]:
         band = f"{about(reach.low, its.unit, units).number()}–{about(high, its.unit, units).text()}"
     return (
         (f"about.{name}", about(reach.left, its.unit, units).text()),
+        (f"about_number.{name}", about(reach.left, its.unit, units).number()),
+        (f"about_unit.{name}", about(reach.left, its.unit, units).unit),
         (f"about_other.{name}", about(reach.left, its.unit, other).text()),
         (f"about_band.{name}", band),
         (f"until.{name}", month_words(its.day(reach.left)) if reach.left > 0 else ""),

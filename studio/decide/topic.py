@@ -23,11 +23,12 @@ Decide = Callable[[Episode, Tables], tuple[Finding, ...]]
 
 
 class Topic(msgspec.Struct, frozen=True, kw_only=True):
-    """One topic: its id, the question in the presenter's words, and what answers it."""
+    """One topic: its id, the question in the presenter's words, what answers it, the picture that shows the answer."""
 
     id: str
     question: str
     decide: Decide
+    picture: str = ""
 
 
 class _Same:

@@ -128,7 +128,9 @@ def _figures(its: Read) -> tuple[Figure, ...]:
                quantity=mean.to(its.legal.unit))
         for groove, mean in its.tread.groove_means()
     ]  # fmt: skip
-    figures += [Figure(name=mark.name, label=mark.label, quantity=mark.depth) for mark in its.marks.others]
+    figures += [
+        Figure(name=mark.name, label=mark.label, brief=mark.brief, quantity=mark.depth) for mark in its.marks.others
+    ]
     return (*figures, *_shares(its))
 
 

@@ -34,6 +34,11 @@ class Mark(msgspec.Struct, frozen=True, kw_only=True):
     source: Source
 
     @property
+    def brief(self) -> str:
+        """The label as it stands beside a line in a picture, without its article."""
+        return self.label.removeprefix("the ")
+
+    @property
     def mm(self) -> float:
         """The depth in mm."""
         return self.depth.to("mm").value

@@ -139,8 +139,10 @@ def _inputs(its: Wet) -> tuple[str, ...]:
 
 def _sources(its: Wet, tables: Tables) -> tuple[Source, ...]:
     row = tables.hydroplaning
-    rows = [row["gallaway_a1_scale"], row["stated_pressure_most_psi"], row["stated_water_most_in"], row["nasa_mph"],
-            row["gradual_loss_mph"]]  # fmt: skip
+    of_1979 = [row["gallaway_a1_scale"], row["stated_pressure_most_psi"], row["stated_water_most_in"]]
+    of_1963 = [row["nasa_mph"], row["gradual_loss_mph"]]
+    # the relation that gives the speed goes first
+    rows = [*of_1979, *of_1963] if its.of_1979 is not None else [*of_1963, *of_1979]
     rows += [row["wet_friction_share_below_4_32nds"]] if its.worn else []
     rows += [row["asphalt_texture_mm"]] if its.part.road.texture is None else []
     rows += [row["void_ratio_least"], tables.assumed["tread_width_share_least"]] if its.flow else []

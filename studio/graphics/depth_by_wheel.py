@@ -155,7 +155,7 @@ def _is_rule(further: str) -> bool:
 def _key(worst: Finding, step: int, units: System) -> tuple[Entry, ...]:
     """What the lines mean: the law and whose it is, the advice, the gauge's doubt."""
     advice = _advice(worst)
-    advised = next((f.label for f in worst.figures if f.name == advice), "").removeprefix("the ")
+    advised = next((f.brief for f in worst.figures if f.name == advice), "")
     law = f"law, {worst.word('legal_region')}"
     entries: list[Entry] = []
     if legal := worst.figure("legal_minimum"):

@@ -64,7 +64,7 @@ class Hydroplaning:
                                                                       ("rim_diameter", 406.4)))  # fmt: skip
         return HydroplaningData(
             finding=finding, units=request.units, title=request.title or finding.sentence,
-            notes=_notes(finding, request.units), sources=_own_first(finding), outer_mm=outer, rim_mm=rim,
+            notes=_notes(finding, request.units), sources=finding.sources, outer_mm=outer, rim_mm=rim,
             worn=min(1.0, max(0.0, 1 - left.value / 100)) if left else 0.5, shown=(finding.id,),
         )  # fmt: skip
 
@@ -109,12 +109,6 @@ def _worst(findings: Findings) -> Finding:
         missing = "; ".join(on_car[0].missing) or "conditions within the tests"
         raise CannotShow(f"no floating speed is given; missing: {missing}")
     return on_car[0]
-
-
-def _own_first(finding: Finding) -> tuple[Source, ...]:
-    """The sources, that of the formula which gives the speed before the others."""
-    year = finding.word("relation")
-    return tuple(sorted(finding.sources, key=lambda source: year not in source.title))
 
 
 def _mm(finding: Finding | None, name: str, neutral: float) -> float:

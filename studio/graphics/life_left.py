@@ -97,7 +97,7 @@ def _limits(finding: Finding) -> tuple[str, ...]:
 def _notes(finding: Finding) -> tuple[Note, ...]:
     law, *further = _limits(finding)
     last = len(_STEPS) + len(further)
-    number, _, unit = finding.word(f"about.{law}").partition(" ")
+    number, unit = finding.word(f"about_number.{law}"), finding.word(f"about_unit.{law}")
     notes = [
         Note(name=f"left/{law}", value=number, unit=unit, other=finding.word(f"about_other.{law}"), step=last,
              label="to the legal minimum", brief="left", deciding=True, priority=0),
@@ -108,7 +108,7 @@ def _notes(finding: Finding) -> tuple[Note, ...]:
 
 
 def _further(finding: Finding, name: str, step: int) -> Note:
-    label = next(figure.label for figure in finding.figures if figure.name == name).removeprefix("the ")
+    label = next(figure.brief for figure in finding.figures if figure.name == name)
     left = finding.figure(f"left_{name}")
     if left is None or left.value <= 0:
         return Note(name=f"left/{name}", value="Reached", label=label, brief=label, step=step)

@@ -130,7 +130,7 @@ def _notes(its: Finding, tire: Zoned, units: System) -> tuple[Note, ...]:
     half, widest, least = (its.figure(name) for name in ("crown_half_width", "hole_most", "depth_least"))
     size, found, step = its.figure("size"), [], 2
     if tire.hole is not None:
-        label = f"wide, {its.word('damage').removeprefix('a ')}"
+        label = f"wide, {its.word('damage_bare')}"
         known = note_of("hole", size, label, units, step) if size else None
         found.append(known or Note(name="hole", value="width not known", label=its.word("damage"), step=step))
         found[0] = msgspec.structs.replace(found[0], brief="puncture", priority=0)

@@ -43,10 +43,10 @@ def addressed(around: Around, dimensions: Sequence[Dimension], of_somebody: bool
     raw: dict[str, int] = {}
     clause = set()
     for aspect, spans in around.cues.items():
-        outside = [span for span in spans if not _is_of_another(around.sentence, span, (start, end))]
+        outside = [span for span in spans if not _is_of_another(around.text, span, (start, end))]
         if not outside:
             continue
-        every = (_apart(around.sentence, span, (start, end)) for span in outside)
+        every = (_apart(around.text, span, (start, end)) for span in outside)
         far, parted = min(every, key=lambda its: its[0] + _OTHER_CLAUSE * its[1])
         if far <= _NEAR:
             raw[aspect] = far

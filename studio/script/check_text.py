@@ -97,7 +97,7 @@ def _verdicts(
         spoken = spoken_of(text, meant, (its.start, its.end), span, ahead, last)
         carried = _before(meant, span[0]) if spoken is None else None
         around = Around(
-            sentence=text[span[0] : span[1]], at=(its.start - span[0], its.end - span[0]), spoken=spoken,
+            text=text[span[0] : span[1]], at=(its.start - span[0], its.end - span[0]), spoken=spoken,
             carried=carried, context=about, cues=cues,
         )  # fmt: skip
         if its.sort == "multiple":

@@ -22,16 +22,16 @@ def elsewhere(said: Said, around: Around, ground: Ground, dimensions: Sequence[D
     """The verdict on what is said of another place's law or advice; None where no other place is named."""
     if "len" not in dimensions:
         return None
-    named = {ground.regions[match[0]] for match in ground.places.finditer(around.sentence)} - {ground.own_region}
-    if not named or not _LEGAL.search(around.sentence):
+    named = {ground.regions[match[0]] for match in ground.places.finditer(around.text)} - {ground.own_region}
+    if not named or not _LEGAL.search(around.text):
         return None
     rows = [row for row in ground.cited.get("len", ()) if row.region in named]
     fitting = [row for row in rows if _fits(said, row)]
     if fitting:
         return Judged(state="cited", expected=fitting[0].says, source=_source(fitting[0]))
-    words = stems(around.sentence)
+    words = stems(around.text)
     legal = sorted((row for row in rows if row.legal), key=lambda row: -len(row.words & words))
-    if not legal or GENERAL.search(around.sentence):
+    if not legal or GENERAL.search(around.text):
         return None
     row = legal[0]
     what = Quantity(row.value, row.unit, "depth").both(ground.units)
@@ -42,7 +42,7 @@ def cited_in(
     said: Said, around: Around, ground: Ground, dimensions: Sequence[Dimension], *, strict: bool
 ) -> Judged | None:
     """The row of the tables that says so, if the sentence shares enough words with it."""
-    words = stems(around.sentence)
+    words = stems(around.text)
     best, most = None, 0
     for dimension in dimensions:
         for row in ground.cited.get(dimension, ()):
@@ -56,7 +56,7 @@ def cited_in(
 
 def _of_load_index(said: Said, around: Around, ground: Ground) -> Judged | None:
     """``Load index 103 means 875 kg``, whatever tires the episode has."""
-    stated = re.search(r"load (?:index|number)\D{0,12}(\d{2,3})", around.sentence, re.IGNORECASE)
+    stated = re.search(r"load (?:index|number)\D{0,12}(\d{2,3})", around.text, re.IGNORECASE)
     load = ground.load_of.get(int(stated[1])) if stated and {"kg", "lb"} & set(said.units) else None
     if stated is None or load is None:
         return None

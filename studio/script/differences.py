@@ -25,8 +25,8 @@ _HELD_AGAINST = ("limit", "legal", "winter", "wet_advice", "placard", "advice", 
 
 def difference(said: Said, around: Around, known: Iterable[Known]) -> Known | None:
     """The difference of what was measured and what it is held against that ``said`` is; None where it is none."""
-    before = around.sentence[: around.at[0]]
-    if not (_LOST.search(before) or _BY.search(before) or _FROM.match(around.sentence, around.at[1])):
+    before = around.text[: around.at[0]]
+    if not (_LOST.search(before) or _BY.search(before) or _FROM.match(around.text, around.at[1])):
         return None
     by_source: dict[str, list[Known]] = {}
     for its in known:

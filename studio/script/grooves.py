@@ -19,8 +19,8 @@ _GROOVES = ("groove_", "level_")
 
 def at_its_place(members: Sequence[Known], around: Around, ground: Ground) -> list[Known]:
     """Those of ``members`` that can be meant: grooves near the level at the one place named, all where none is."""
-    named = [place for place, words in _PLACES.items() if words.search(around.sentence)]
-    lowest = bool(_LOWEST.search(around.sentence))
+    named = [place for place, words in _PLACES.items() if words.search(around.text)]
+    lowest = bool(_LOWEST.search(around.text))
     if len(named) != 1 and not lowest:
         return list(members)
     return [its for its in members if not its.name.startswith((*_GROOVES, *_PLACES)) or _there(its, named, ground)]

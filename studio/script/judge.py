@@ -58,7 +58,7 @@ def _judged(said: Said, around: Around, ground: Ground, dimensions: Sequence[Dim
         return _computed(said, match, ground)
     of_tire = bool(meaning.expected) and BY_ID[meaning.aspect].of_tire
     named = of_tire and around.spoken is not None and sure
-    tires = not of_other_parts(around.sentence)
+    tires = not of_other_parts(around.text)
     if not named and tires and (row := cited_in(said, around, ground, dimensions, strict=bool(meaning.expected))):
         return row
     loose = list(_loose(ground, dimensions, subjects, around))
@@ -137,7 +137,7 @@ def _meaning(said: Said, around: Around, ground: Ground, dimensions: Sequence[Di
 
 def _whoever(said: Said, meaning: Meaning, around: Around, ground: Ground) -> bool:
     """Whether nobody at all has that number of what the clause names, so that it is wrong whoever is meant."""
-    named = meaning.aspect in _SPECIFIC and meaning.cued and meaning.in_clause and points(around.sentence)
+    named = meaning.aspect in _SPECIFIC and meaning.cued and meaning.in_clause and points(around.text)
     somebody = around.carried is not None or (around.spoken is not None and around.spoken.sure)
     if not named or somebody:
         return False
@@ -157,9 +157,9 @@ def _claims_nothing(said: Said, around: Around, dimensions: Sequence[Dimension])
     """An age or a span of years of somebody else, or a share of no tire."""
     if dimensions == ["age"]:
         advises = "age_advice" in around.cues
-        ours = advises or around.spoken or around.context or _TIRES.search(around.sentence)
-        return not (ours or of_other_parts(around.sentence))
-    if dimensions == ["money"] and _COIN.match(around.sentence, around.at[1]):
+        ours = advises or around.spoken or around.context or _TIRES.search(around.text)
+        return not (ours or of_other_parts(around.text))
+    if dimensions == ["money"] and _COIN.match(around.text, around.at[1]):
         return True
     return dimensions == ["share"] and said.value == 100 and around.spoken is None
 

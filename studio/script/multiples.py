@@ -38,18 +38,18 @@ def _of_numbers(said: Said, around: Around, others: Sequence[Said], ground: Grou
         return None
     first = before[-1]
     shift = said.start - around.at[0]
-    if after is not None and _OF_NUMBER.fullmatch(around.sentence[around.at[1] : after.start - shift] or "-"):
+    if after is not None and _OF_NUMBER.fullmatch(around.text[around.at[1] : after.start - shift] or "-"):
         return _held(said, first.value, _like(after, first), "what is said", "")
-    if after is not None and first.units == after.units and _OF_THAT.match(around.sentence, around.at[1]):
+    if after is not None and first.units == after.units and _OF_THAT.match(around.text, around.at[1]):
         return _held(said, after.value, first.value, "what is said", "")
-    if _ALLOWED.search(around.sentence, around.at[1]):
+    if _ALLOWED.search(around.text, around.at[1]):
         members = [its for its in ground.by_aspect.get("tolerance", ()) if its.dimension in dimensions_of(first)]
         own = [its for its in members if its.source in around.context] or members
         limit = next((its for its in own if its.name == "limit"), None)
         if limit is None:
             return None
         return _held(said, first.value, limit.in_unit(first.units[0]), limit.label, limit.source)
-    if len(before) > 1 and before[-1].units == before[-2].units and not _LIMIT.search(around.sentence, around.at[1]):
+    if len(before) > 1 and before[-1].units == before[-2].units and not _LIMIT.search(around.text, around.at[1]):
         small, large = sorted((before[-2].value, first.value))
         return _held(said, large, small, "what is said", "")
     return None
@@ -73,8 +73,8 @@ def _of_tires(said: Said, around: Around, mentions: Sequence[Mention], ground: G
     start, end = around.at
     before = [m for m in mentions if m.end <= start]
     after = [m for m in mentions if m.start >= end]
-    topic = "age" if _AGE.search(around.sentence) else "pressure" if _PRESSURE.search(around.sentence) else "tread_left"
-    if topic == "tread_left" and not (_TREAD.search(around.sentence) or _LIMIT.search(around.sentence)):
+    topic = "age" if _AGE.search(around.text) else "pressure" if _PRESSURE.search(around.text) else "tread_left"
+    if topic == "tread_left" and not (_TREAD.search(around.text) or _LIMIT.search(around.text)):
         return None
     first = _value(ground, topic, before[-1].ids) if before else None
     if first is None:
@@ -99,7 +99,7 @@ def _other(
     """What it is a multiple of: the tire behind, an end of the car, the one before, a limit, the point's other tire."""
     if after:
         return _value(ground, topic, after[0].ids)
-    if end := _END.match(around.sentence, around.at[1]):
+    if end := _END.match(around.text, around.at[1]):
         place = "front" if end[1].lower() == "front" else "rear"
         return _value(ground, topic, frozenset({f"{place}_left", f"{place}_right"}))
     if len(before) > 1:
@@ -125,7 +125,7 @@ def _measured(ground: Ground, topic: str) -> list[Known]:
 
 
 def _limit(ground: Ground, topic: str, around: Around, ids: frozenset[str]) -> Known | None:
-    if not _LIMIT.search(around.sentence) or topic != "tread_left":
+    if not _LIMIT.search(around.text) or topic != "tread_left":
         return None
     return next((its for its in ground.by_aspect.get("legal", ()) if its.subjects & ids), None)
 

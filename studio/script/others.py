@@ -19,15 +19,15 @@ _NO_TIRES = re.compile(
 
 def of_others(around: Around, dimensions: Sequence[Dimension]) -> bool:
     """Whether the sentence speaks of other cars, of any tire, or of what costs money besides tires."""
-    if _NO_TIRES.search(around.sentence):
+    if _NO_TIRES.search(around.text):
         return True
-    if GENERAL.search(around.sentence) or _INSTEAD.search(around.sentence, 0, around.at[0]):
+    if GENERAL.search(around.text) or _INSTEAD.search(around.text, 0, around.at[0]):
         return True
     if "money" in dimensions:
-        if _SERVICE.search(around.sentence):
+        if _SERVICE.search(around.text):
             return True
-        return not (around.context or _BOUGHT.search(around.sentence) or around.spoken)
-    return bool(INDEFINITE.search(around.sentence))
+        return not (around.context or _BOUGHT.search(around.text) or around.spoken)
+    return bool(INDEFINITE.search(around.text))
 
 
 def of_other_parts(sentence: str) -> bool:

@@ -13,7 +13,7 @@ def judge_size(said: Said, around: Around, ground: Ground) -> Judged:
     """A size code: in use on this car or in its comparison, or not; another one than that of the tire named."""
     size = plain_size(said.text)
     subjects, sure = subjects_of(around)
-    before = around.sentence[: around.at[0]]
+    before = around.text[: around.at[0]]
     sure = sure and not _COMPARED.search(before) and not re.search(r"\d{2}/\d{2}", before)
     if size in ground.sizes:
         mine = {its: subs for its, subs in ground.sizes.items() if subs & subjects}
@@ -25,7 +25,7 @@ def judge_size(said: Said, around: Around, ground: Ground) -> Judged:
     if near:
         return Judged(state="computed", source="size", expected=near[0])
     mine = {its: subs for its, subs in ground.sizes.items() if subs & subjects}
-    if sure and around.spoken and mine and re.search(r"\b(?:is|are|says|reads|wears?|marked)\b", around.sentence):
+    if sure and around.spoken and mine and re.search(r"\b(?:is|are|says|reads|wears?|marked)\b", around.text):
         what = sorted(mine)[0]
         return Judged(state="contradicted", expected=what, source="size", why=f"it is marked {what}")
     return Judged(state="unbacked", why="no tire of this episode has that size")

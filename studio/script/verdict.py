@@ -38,12 +38,12 @@ class Judged(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class Around(msgspec.Struct, frozen=True, kw_only=True):
-    """What stands around a number: its sentence (or as much of it as counts), where the number is in it, who is meant.
+    """What stands around a number: ``text`` is its sentence (or as much of it as counts), ``at`` where it is in it.
 
-    ``context`` are the findings that the talking point is about.
+    ``spoken`` is who is meant, ``context`` are the findings that the talking point is about.
     """
 
-    sentence: str
+    text: str
     at: tuple[int, int]
     spoken: Spoken | None
     carried: Spoken | None = None
@@ -68,7 +68,7 @@ def subjects_of(around: Around) -> tuple[frozenset[str], bool]:
     if around.spoken is not None:
         told = around.spoken.ids & {id_.partition(".")[2] for id_ in around.context}
         return told or around.spoken.ids, around.spoken.sure
-    pointing = bool(_POINTS.search(around.sentence))
+    pointing = bool(_POINTS.search(around.text))
     if around.carried is not None:
         return around.carried.ids, pointing
-    return frozenset(), (bool(around.context) and pointing) or bool(_DEFINITE.search(around.sentence))
+    return frozenset(), (bool(around.context) and pointing) or bool(_DEFINITE.search(around.text))

@@ -7,7 +7,6 @@ from PySide6.QtWidgets import QSplitter, QStackedLayout, QVBoxLayout, QWidget
 from studio.decide.input_words import input_words, source_words
 from studio.graphics.parts.signs import verdict_word
 from studio.model.finding import Finding
-from studio.model.places import ON_CAR
 from studio.window.actions import tell_why
 from studio.window.findings_list import FindingsList
 from studio.window.findings_rows import Row, calls_for, calls_words, rows, table
@@ -17,25 +16,7 @@ from studio.window.palette import GRID
 from studio.window.place import Place, Workshop
 from studio.window.rundown_say import SAY
 
-PICTURE_OF: dict[str, str] = {
-    "tread_left": "depth_by_wheel", "condition": "damage", "repair_zone": "repair_zone",
-    "wear_pattern": "wear_profile", "gauges": "coins", "size": "size_code", "ratings": "ratings",
-    "placard": "placard", "pressure": "pressure_temperature", "size_swap": "sizes_beside", "wet": "hydroplaning",
-    "matching": "axle_match", "slip": "axle_match", "rotation": "rotation", "spare": "sizes_beside",
-    "age": "date_code", "life": "life_left", "rotation_plan": "rotation", "choices": "choices",
-}  # fmt: skip
 _NARROW = 760
-
-
-def picture_of(finding: Finding) -> str:
-    """The id of the picture that shows this finding; empty where none does."""
-    if finding.topic == "tread_left" and finding.subject not in ON_CAR:
-        return "depth_compare"  # a tire on the bench does not stand on the car's plan
-    if finding.topic == "condition" and finding.word("kind") == "puncture":
-        return "repair_zone"  # where the hole is decides, more than how it looks
-    if finding.topic == "gauges" and finding.subject == "bars":
-        return "wear_bars"
-    return PICTURE_OF.get(finding.topic, "")
 
 
 def questions() -> dict[str, str]:
@@ -43,6 +24,13 @@ def questions() -> dict[str, str]:
     from studio.decide.registry import TOPICS
 
     return {topic.id: topic.question for topic in TOPICS}
+
+
+def _picture_of(finding: Finding) -> str:
+    """The id of the picture that shows this finding; empty where none does."""
+    from studio.decide.registry import picture_of
+
+    return picture_of(finding)
 
 
 class FindingsPlace(Place):
@@ -98,7 +86,7 @@ class FindingsPlace(Place):
     def show_picture(self) -> None:
         """Go to the picture that shows the finding at hand."""
         finding = self.list.current_finding()
-        if finding is not None and (picture := picture_of(finding)):
+        if finding is not None and (picture := _picture_of(finding)):
             self.go.emit("pictures", picture)
 
     def say_it(self) -> None:
@@ -188,7 +176,7 @@ class FindingsPlace(Place):
     def _show_chosen(self, finding: Finding | None) -> None:
         row = self._row_of(finding)
         self.sheet.show_row(row, self.document.episode, self.document.tables if finding else None)
-        shown = finding is not None and bool(picture_of(finding))
+        shown = finding is not None and bool(_picture_of(finding))
         self.sheet.head.show_it.setEnabled(shown)
         self._show_action.setEnabled(shown)
         why = "" if shown else "No picture of the catalogue shows this finding"
