@@ -9,6 +9,7 @@ from studio.handoff.printed import BOLD, SEMIBOLD, Heading, Picture, paragraph, 
 from studio.handoff.schedule import TimedSegment
 from studio.model.rundown import Segment
 from studio.script.chapters import clock
+from studio.script.live import without_braces
 
 PICTURE_SHARE = 0.62
 
@@ -28,7 +29,7 @@ def rundown(material: Material, width: float) -> Iterator[Flowable]:
 
 
 def _segment(material: Material, number: int, segment: TimedSegment, width: float) -> Iterator[Flowable]:
-    title = f"{number}. {segment.title or 'Untitled segment'}"
+    title = f"{number}. {without_braces(segment.title) or 'Untitled segment'}"
     yield CondPageBreak(90)
     yield Heading(title, 1, f"segment_{segment.id}", style(13, SEMIBOLD, before=10))
     length = clock(segment.end - segment.start)
@@ -58,12 +59,12 @@ def lists(material: Material, width: float) -> Iterator[Flowable]:
 
 
 def _props(segments: tuple[Segment, ...]) -> list[tuple[str, str]]:
-    return [(segment.title, "; ".join(segment.props)) for segment in segments if segment.props]
+    return [(without_braces(segment.title), "; ".join(segment.props)) for segment in segments if segment.props]
 
 
 def _shots(segments: tuple[Segment, ...]) -> list[tuple[str, str]]:
     return [
-        (segment.title, f"{shot.text} ({shot.framing})" if shot.framing else shot.text)
+        (without_braces(segment.title), f"{shot.text} ({shot.framing})" if shot.framing else shot.text)
         for segment in segments
         for shot in segment.shots
     ]

@@ -11,7 +11,7 @@ from studio.handoff.schedule import Schedule, TimedPicture, TimedPoint, TimedSeg
 from studio.model.episode import Episode
 from studio.model.finding import Findings
 from studio.model.rundown import PictureCue, Segment, Take
-from studio.script.live import filled, screen_text
+from studio.script.live import filled, screen_text, without_braces
 from studio.script.numbers import by_id
 from studio.script.takes import wrong_with
 from studio.script.timing import SegmentTime, Timing, paid_lines, time_script
@@ -33,11 +33,11 @@ def scheduled(
     made = []
     for segment, planned, span in zip(rundown.segments, timing.segments, times, strict=True):
         said = [screen_text(filled(point.text, known, episode.units)) for point in segment.points]
-        points = tuple(_points([*said, *paid_lines(rundown, segment)], planned, span))
+        points = tuple(_points([*said, *map(without_braces, paid_lines(rundown, segment))], planned, span))
         pictures = tuple(_pictures(segment, points, span, scenes, files))
         made.append(
             TimedSegment(
-                id=segment.id, title=one_line(segment.title), start=span[0], end=span[1], points=points,
+                id=segment.id, title=without_braces(one_line(segment.title)), start=span[0], end=span[1], points=points,
                 pictures=pictures, notes=tuple(notes.get(segment.id, ())),
             )
         )  # fmt: skip

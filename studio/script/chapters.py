@@ -6,6 +6,7 @@ from fractions import Fraction
 
 import msgspec
 
+from studio.script.live import without_braces
 from studio.script.timing import Timing
 
 FEWEST = 3
@@ -69,7 +70,7 @@ def chapters(spoken: Sequence[Spoken]) -> Chapters:
     made: list[Chapter] = []
     ends = Fraction(0)
     for number, its in enumerate(spoken):
-        title = one_line(its.title) or f"Part {number + 1}"
+        title = without_braces(one_line(its.title)) or f"Part {number + 1}"
         if made and (its.ends_s - its.starts_s < SHORTEST_S or ends - made[-1].starts_s < SHORTEST_S):
             ends = its.ends_s
             continue

@@ -13,7 +13,7 @@ from studio.reference.tables import Tables
 from studio.script.check_text import CONVERSION, Mark, TextCheck, check_numbers, check_text
 from studio.script.duties import Duty, duties_of
 from studio.script.ground import Ground, prepare
-from studio.script.live import Piece, filled, screen_text
+from studio.script.live import Piece, as_written, filled, screen_text
 from studio.script.statements import statements_in
 from studio.script.timing import paid_lines
 from studio.script.verdict import State
@@ -65,12 +65,17 @@ class ScriptStatement(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class Hole(msgspec.Struct, frozen=True, kw_only=True):
-    """A live number that cannot be filled: where, what stands there, and why."""
+    """A live number that cannot be filled, or was never finished: where, what is written there, and why.
+
+    ``start`` and ``end`` are places in the text with its live numbers filled in.
+    """
 
     segment: str
     point: int
     reference: str
     why: str
+    start: int = 0
+    end: int = 0
 
 
 class ScriptCheck(msgspec.Struct, frozen=True, kw_only=True):
@@ -108,7 +113,7 @@ def check_script(episode: Episode, findings: Findings, tables: Tables) -> Script
         for place, pieces, about in _texts(rundown, segment, ground):
             marks += _marks(segment.id, place, pieces, about, ground, reasons)
             statements += _statements(segment.id, place, pieces, tables, reasons)
-            holes += _holes(segment, place, pieces)
+            holes += _holes(segment.id, place, pieces)
     return ScriptCheck(marks=tuple(marks), statements=tuple(statements), holes=tuple(holes), duties=duties)
 
 
@@ -117,17 +122,13 @@ def _texts(
 ) -> Iterator[tuple[int, tuple[Piece, ...], frozenset[str]]]:
     """Title, points and paid lines of a segment with the findings each is about."""
     of_segment = frozenset(id_ for point in segment.points for id_ in point.findings)
-    yield TITLE, _plain(segment.title), of_segment
+    yield TITLE, as_written(segment.title), of_segment
     for place, point in enumerate(segment.points):
         pieces = filled(point.text, ground.findings, ground.units)
         own = frozenset(point.findings) | frozenset(piece.finding for piece in pieces if piece.kind == "number")
         yield place, pieces, own or of_segment
     for line in paid_lines(rundown, segment):
-        yield TIE, _plain(line), frozenset()
-
-
-def _plain(text: str) -> tuple[Piece, ...]:
-    return (Piece(kind="text", text=text, spoken=text, start=0, end=len(text)),) if text else ()
+        yield TIE, as_written(line), frozenset()
 
 
 def _marks(
@@ -182,8 +183,10 @@ def _statements(
         )  # fmt: skip
 
 
-def _holes(segment: Segment, place: int, pieces: tuple[Piece, ...]) -> Iterator[Hole]:
+def _holes(segment: str, place: int, pieces: tuple[Piece, ...]) -> Iterator[Hole]:
+    at = 0
     for piece in pieces:
+        end = at + len(piece.text)
         if piece.kind == "hole":
-            reference = segment.points[place].text[piece.start : piece.end]
-            yield Hole(segment=segment.id, point=place, reference=reference, why=piece.why)
+            yield Hole(segment=segment, point=place, reference=piece.source, why=piece.why, start=at, end=end)
+        at = end

@@ -2,11 +2,12 @@
 
 Within the braces stand the finding's id, then if wanted which number (value, limit, margin, uncertainty or a figure's
 name; the value if none is named) and in which form (short, both, spoken, rounded; short if none is named). What cannot
-be filled becomes a hole that everybody sees: a number that is no longer true is never shown.
+be filled becomes a hole that everybody sees: a number that is no longer true is never shown. A brace that stands alone
+is an unfinished number, and a hole too: it is shown and counted, and the brace itself never leaves the script.
 """
 
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from typing import Literal, get_args
 
 import msgspec
@@ -20,7 +21,9 @@ PieceKind = Literal["text", "number", "hole"]
 FORMS: tuple[Form, ...] = get_args(Form)
 HOLE = "▯"
 LONGEST = 120
+UNFINISHED = "unfinished number"
 _LIVE = re.compile(rf"\{{([^{{}}\n]{{0,{LONGEST}}})\}}")
+_BRACE = re.compile(r"[{}]")
 _ID = re.compile(r"[a-z0-9_]+\.[a-z0-9_]+")
 
 
@@ -28,7 +31,7 @@ class Piece(msgspec.Struct, frozen=True, kw_only=True):
     """A stretch of a talking point: plain text, a live number, or a hole.
 
     ``text`` is what a screen shows, ``spoken`` what is said; ``start`` and ``end`` are its place in the source text.
-    ``why`` says in words what a hole lacks. ``quantity`` is the live number itself.
+    ``why`` says in words what a hole lacks, ``source`` what is written there. ``quantity`` is the live number itself.
     """
 
     kind: PieceKind
@@ -40,6 +43,7 @@ class Piece(msgspec.Struct, frozen=True, kw_only=True):
     number: str = ""
     form: Form = "short"
     why: str = ""
+    source: str = ""
     quantity: Quantity | None = None
 
 
@@ -64,13 +68,21 @@ def filled(point_text: str, findings: Findings | Mapping[str, Finding], units: S
     known = by_id(findings)
     pieces, at = [], 0
     for live in _LIVE.finditer(point_text):
-        if at < live.start():
-            pieces.append(_plain(point_text, at, live.start()))
+        pieces += _written(point_text, at, live.start())
         pieces.append(_live(live, known, units))
         at = live.end()
-    if at < len(point_text):
-        pieces.append(_plain(point_text, at, len(point_text)))
+    pieces += _written(point_text, at, len(point_text))
     return tuple(pieces)
+
+
+def as_written(text: str) -> tuple[Piece, ...]:
+    """A text in which no number can be live, such as a title: a brace in it is a hole all the same."""
+    return tuple(_written(text, 0, len(text)))
+
+
+def without_braces(text: str) -> str:
+    """Such a text as it is shown outside the script: the gap is marked where a brace stands."""
+    return screen_text(as_written(text))
 
 
 def read_reference(inside: str) -> Reference | None:
@@ -97,6 +109,18 @@ def screen_text(pieces: Sequence[Piece]) -> str:
 def spoken_text(pieces: Sequence[Piece]) -> str:
     """The text as it is said: live numbers in words, holes left out, the presenter's own text as written."""
     return "".join(piece.spoken for piece in pieces)
+
+
+def _written(text: str, start: int, end: int) -> Iterator[Piece]:
+    """The presenter's own words; a brace among them stands alone."""
+    at = start
+    for brace in _BRACE.finditer(text, start, end):
+        if at < brace.start():
+            yield _plain(text, at, brace.start())
+        yield _hole(brace, Reference(finding=""), UNFINISHED)
+        at = brace.end()
+    if at < end:
+        yield _plain(text, at, end)
 
 
 def _plain(text: str, start: int, end: int) -> Piece:
@@ -134,9 +158,14 @@ def in_form(number: Number, form: Form, units: System) -> tuple[str, str]:
 
 def _hole(live: re.Match[str], reference: Reference, why: str) -> Piece:
     return Piece(
-        kind="hole", text=f"{HOLE} {why} {HOLE}", spoken="", start=live.start(), end=live.end(),
-        finding=reference.finding, number=reference.number, form=reference.form, why=why,
+        kind="hole", text=f"{HOLE} {why} {HOLE}{_gap(live)}", spoken="", start=live.start(), end=live.end(),
+        finding=reference.finding, number=reference.number, form=reference.form, why=why, source=live[0],
     )  # fmt: skip
+
+
+def _gap(live: re.Match[str]) -> str:
+    """A lone brace stands against the word that follows it; its mark does not."""
+    return " " if live[0] == "{" and not live.string[live.end() : live.end() + 1].isspace() else ""
 
 
 def _cut(text: str) -> str:

@@ -41,7 +41,7 @@ class Chooser(QComboBox):
         painter.drawRoundedRect(QRectF(self.rect()).adjusted(width / 2, width / 2, -width / 2, -width / 2), 3, 3)
         painter.setPen(palette.color(QPalette.ColorRole.Text))
         inside = QRectF(self.rect()).adjusted(_INSET, 0, -3 * _INSET, 0)
-        text = self.fontMetrics().elidedText(self.currentText(), Qt.TextElideMode.ElideRight, int(inside.width()))
+        text = self.fontMetrics().elidedText(self.currentText() or self.placeholderText(), Qt.TextElideMode.ElideRight, int(inside.width()))
         painter.drawText(inside, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, text)
         self._paint_arrow(painter)
         painter.end()

@@ -7,7 +7,7 @@ from studio.model.episode import Episode
 from studio.model.finding import Finding, Findings
 from studio.model.quantity import System
 from studio.model.rundown import Rundown, Segment
-from studio.script.live import HOLE, Piece, filled
+from studio.script.live import HOLE, Piece, filled, without_braces
 from studio.script.numbers import by_id, numbers_of
 from studio.script.timing import SegmentTime, Timing, paid_lines
 
@@ -88,7 +88,7 @@ def _of_segment(rundown: Rundown, segment: Segment, time: SegmentTime, known: Kn
     rows += [(_unbraced(line), float(time.tie_s) / len(lines), 0.0, -1) for line in lines]
     for number, (text, speaking, pause, place) in enumerate(rows):
         yield PromptPart(
-            segment=segment.id, title=" ".join(segment.title.split()), first=number == 0,
+            segment=segment.id, title=without_braces(" ".join(segment.title.split())), first=number == 0,
             last=number == len(rows) - 1, source=text, speaking_s=speaking, pause_s=pause, known=known,
             pictures=tuple(cue.picture for cue in segment.pictures if place >= 0 and cue.with_point == place),
         )  # fmt: skip

@@ -5,8 +5,8 @@ import datetime as dt
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
 
-from studio.model.specimen import Damage
 from studio.window.chooser import Chooser
+from studio.window.damage_form import damage_form
 from studio.window.fields import Field, TextField
 from studio.window.flow import flow, low
 from studio.window.form_parts import FieldBox, ProblemLine, caution_note
@@ -28,24 +28,10 @@ from studio.window.reading_parts import (
     with_temperature,
 )
 from studio.window.reading_subject import ReadingSubject, new_reading
-from studio.window.rows import RowsForm, RowSubject
 from studio.window.value_fields import CheckField, ChoiceField, CountField, DateField, NoteField, QuantityField
-from studio.window.words import DAMAGES, DEPTH_UNITS, PLACES, ZONES
+from studio.window.words import DEPTH_UNITS, PLACES
 
 MOST_GROOVES, MOST_STATIONS = 8, 24  # as the model bounds a grid
-
-
-def damage_fields(subject: RowSubject) -> list[QWidget]:
-    """The fields of one damage."""
-    size = QuantityField(subject, "size", "size", "length", chars=12)
-    note = TextField(subject, "note", "note", chars=24, most=10_000)
-    return [
-        FieldBox("Damage", ChoiceField(subject, "kind", "kind", DAMAGES)),
-        FieldBox("Where", ChoiceField(subject, "zone", "zone", ZONES)),
-        FieldBox("Size", size),
-        FieldBox("What was seen", note, wide=True),
-        ProblemLine(size),
-    ]
 
 
 class ReadingSheet(QWidget):
@@ -67,7 +53,7 @@ class ReadingSheet(QWidget):
         self.problems = ProblemLine()
         self.pasted = plain_label("", "problem", wrap=True)
         self.pasted.setVisible(False)
-        self.damage = RowsForm(subject, "damage", "damage", damage_fields, lambda: Damage(kind="cut"))
+        self.damage = damage_form(subject)
         self.note = NoteField(subject, "note", "note", lines=2)
         self._lay_out()
         self.grid.rebuilt.connect(self._watch)

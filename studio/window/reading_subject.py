@@ -73,18 +73,24 @@ class ReadingSubject:
         document, specimen = self._document, self.specimen
         if specimen is None:
             return ""
-        text = f"Change {self.words} {what}"
-        if not self.is_draft:
-            return edit_checked(document, text, put(document.episode, self.path, after), merge)
-        rows = (*specimen.readings, after)
-        episode = put(document.episode, f"specimens[{self._specimen}].readings", rows)
-        if holds_something(after):
-            return edit_checked(document, text, episode, merge)
-        if objections := document.objections(episode):
-            return objections[0].message
+        if not self.is_draft or holds_something(after):
+            return edit_checked(document, f"Change {self.words} {what}", self._episode_with(after, specimen), merge)
+        if problem := self.objection(after):
+            return problem
         self._draft = after
         document.changed.emit()
         return ""
+
+    def objection(self, after: Reading) -> str:
+        """What would speak against the reading being ``after``; empty where nothing does."""
+        specimen = self.specimen
+        found = self._document.objections(self._episode_with(after, specimen)) if specimen else ()
+        return found[0].message if found else ""
+
+    def _episode_with(self, after: Reading, specimen: Specimen) -> Episode:
+        if not self.is_draft:
+            return put(self._document.episode, self.path, after)
+        return put(self._document.episode, f"specimens[{self._specimen}].readings", (*specimen.readings, after))
 
 
 def holds_something(reading: Reading) -> bool:

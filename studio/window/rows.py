@@ -4,7 +4,7 @@ from collections.abc import Callable, Sequence
 from typing import Any
 
 from msgspec.structs import replace
-from PySide6.QtCore import Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
 
 from studio.window.document import Document
@@ -116,6 +116,10 @@ class RowsForm(QWidget):
             return
         rows = (*getattr(value, self._part), self._new())
         self._subject.write(f"{self._what} added", replace(value, **{self._part: rows}))
+        if len(self._rows) == len(rows):
+            first = next((its for its in self._rows[-1].findChildren(QWidget) if _takes_keys(its)), None)
+            if first is not None:
+                first.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def _remove_row(self) -> None:
         value, button = self._subject.value(), self.sender()
@@ -125,3 +129,7 @@ class RowsForm(QWidget):
         rows = tuple(row for number, row in enumerate(getattr(value, self._part)) if number != index)
         self._subject.write(f"{self._what} {index + 1} removed", replace(value, **{self._part: rows}))
         self._add.setFocus()
+
+
+def _takes_keys(widget: QWidget) -> bool:
+    return hasattr(widget, "path") and bool(widget.focusPolicy() & Qt.FocusPolicy.TabFocus)

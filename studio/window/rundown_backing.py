@@ -9,7 +9,7 @@ from studio.window.palette import GRID, Appearance
 from studio.window.quiet_list import choose_index
 from studio.window.rundown_backing_list import RemarksList
 from studio.window.rundown_edit import LONGEST_MARK
-from studio.window.rundown_remarks import RemarkRow, counts_words
+from studio.window.rundown_remarks import NEVER_ASIDE, RemarkRow, counts_words
 from studio.window.undo_keys import LineEdit
 
 
@@ -110,7 +110,7 @@ class Backing(QWidget):
         self.reason.clear()
         if row.dismissed:
             self._why.setText(f"Set aside: {row.dismissed}. {self._why.text()}")
-        long = row.calls and not row.can_be_set_aside and row.kind not in ("hole", "duty")
+        long = row.calls and not row.can_be_set_aside and row.kind not in NEVER_ASIDE
         plain_tooltip(self._full, "This sentence is too long to be set aside: shorten it" if long else "")
 
     def _jump(self) -> None:

@@ -37,7 +37,7 @@ class OfferList(QListWidget):
             item.setData(_OFFER, its)
             self.addItem(item)
         if not offers:
-            item = QListWidgetItem("No computed number fits what is typed")
+            item = QListWidgetItem("No computed number fits: type other words, or Esc leaves it")
             item.setFlags(Qt.ItemFlag.NoItemFlags)
             self.addItem(item)
         self.setCurrentRow(0 if offers else -1)
@@ -51,8 +51,9 @@ class OfferList(QListWidget):
         key = Qt.Key(event.key())
         if key in step and self.currentRow() >= 0:
             self.setCurrentRow(min(max(self.currentRow() + step[key], 0), self.count() - 1))
-        elif key in (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Tab) and self.current() is not None:
-            self.taken.emit(self.current())
+        elif key in (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Tab):
+            if self.current() is not None:  # else the list stays and says that nothing fits
+                self.taken.emit(self.current())
         elif key == Qt.Key.Key_Escape:
             self.hide()
         else:

@@ -226,6 +226,8 @@ class RundownPlace(Place):
     def _reviewed(self, review: Review) -> None:
         self.rows = remark_rows(review.remarks, review.episode.rundown)
         counted = [(review.count(state), state) for state in ("contradicted", "unbacked")]
+        unfinished = sum(row.kind == "unfinished" for row in self.rows)
+        counted.append((unfinished, "unfinished number" if unfinished == 1 else "unfinished numbers"))
         self._counted = [f"{count} {state}" for count, state in counted if count]
         note = "" if review.episode.rundown.segments else "Nothing to check yet."
         self.backing.show_rows(self.rows, note or "No numbers in the script yet.")

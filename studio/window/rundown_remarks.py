@@ -7,18 +7,22 @@ from typing import Literal
 from studio.model.rundown import Rundown
 from studio.script.check import TIE, TITLE, Hole, ScriptMark, ScriptStatement
 from studio.script.duties import Duty
+from studio.script.live import UNFINISHED
 from studio.window.rundown_edit import LONGEST_MARK
 from studio.window.rundown_review import Remark
 
 Kind = Literal[
-    "computed", "cited", "unbacked", "contradicted", "conversion", "statement", "hole", "duty"
+    "computed", "cited", "unbacked", "contradicted", "conversion", "statement", "hole", "unfinished", "duty"
 ]  # fmt: skip
 WORDS: dict[Kind, str] = {
-    "contradicted": "contradicted", "conversion": "not equal", "hole": "hole", "statement": "said wrongly",
+    "contradicted": "contradicted", "conversion": "not equal", "hole": "hole",
+    "unfinished": UNFINISHED, "statement": "said wrongly",
     "unbacked": "unbacked", "duty": "still owed", "computed": "computed", "cited": "cited",
 }  # fmt: skip
-CALLS: tuple[Kind, ...] = ("contradicted", "conversion", "hole", "statement", "unbacked", "duty")
+CALLS: tuple[Kind, ...] = ("contradicted", "conversion", "hole", "unfinished", "statement", "unbacked", "duty")
+NEVER_ASIDE: tuple[Kind, ...] = ("hole", "unfinished", "duty")
 _LONGEST = 300
+_FINISH = "take the brace out, or type it anew and choose a number"
 
 
 @dataclass(frozen=True)
@@ -50,7 +54,7 @@ class RemarkRow:
     @property
     def can_be_set_aside(self) -> bool:
         """Whether a reason can make it stand; what is owed, and a hole, cannot be argued away."""
-        return self.calls and self.kind not in ("hole", "duty") and len(self.remark_text) <= LONGEST_MARK
+        return self.calls and self.kind not in NEVER_ASIDE and len(self.remark_text) <= LONGEST_MARK
 
     @property
     def remark_text(self) -> str:
@@ -84,6 +88,8 @@ def _row(remark: Remark, places: dict[str, int]) -> RemarkRow:
         return RemarkRow("duty", remark.sentence[:_LONGEST], "", _where(remark.segment, None, places), remark)
     where = _where(remark.segment, remark.point, places)
     if isinstance(remark, Hole):
+        if remark.why == UNFINISHED:
+            return RemarkRow("unfinished", remark.reference, _FINISH, where, remark)
         return RemarkRow("hole", remark.reference[:_LONGEST], remark.why, where, remark)
     said = " ".join(remark.text.split())[:_LONGEST]
     if isinstance(remark, ScriptStatement):

@@ -94,5 +94,5 @@ def _duty(painter: QPainter, field: QRectF, ink: QColor, look: Look, aside: bool
 
 _SHAPES = {
     "computed": _computed, "cited": _cited, "unbacked": _unbacked, "contradicted": _contradicted,
-    "conversion": _conversion, "statement": _statement, "hole": _hole, "duty": _duty,
+    "conversion": _conversion, "statement": _statement, "hole": _hole, "unfinished": _hole, "duty": _duty,
 }  # fmt: skip

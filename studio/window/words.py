@@ -10,11 +10,13 @@ SEASONS = (("summer", "summer"), ("all_season", "all-season"), ("winter", "winte
 PLACES = tuple((place, place_words(place)) for place in (*CORNERS, "spare", "bench"))
 DEPTH_UNITS = (("32nds", "32nds"), ("mm", "mm"))
 DAMAGES = (
-    ("cut", "cut"), ("bulge", "bulge"), ("cord", "cord showing"), ("cracks", "cracks"), ("puncture", "puncture"),
-    ("flat_spot", "flat spot"), ("separation", "separation"), ("chunking", "chunks missing"), ("other", "other"),
+    ("cut", "cut"), ("bulge", "bulge"), ("cord", "cord showing"), ("cracks", "cracks"),
+    ("puncture", "nail or screw (puncture)"), ("flat_spot", "flat spot"), ("separation", "separation"),
+    ("chunking", "chunks missing"), ("other", "other"),
 )  # fmt: skip
 ZONES = (
-    ("crown", "crown"), ("shoulder", "shoulder"), ("sidewall", "sidewall"), ("bead", "bead"), ("unknown", "not noted"),
+    ("crown", "tread (crown)"), ("shoulder", "shoulder"), ("sidewall", "sidewall"), ("bead", "bead"),
+    ("unknown", "not noted"),
 )  # fmt: skip
 DRIVETRAINS = (
     (None, "not entered"), ("front", "front-wheel drive"), ("rear", "rear-wheel drive"), ("all", "all-wheel drive"),

@@ -56,6 +56,16 @@ def test_a_live_number_is_computed_by_itself_and_a_hole_is_named() -> None:
     ]
 
 
+def test_an_unfinished_number_is_a_hole_of_its_own_wherever_it_stands() -> None:
+    tie = PaidTie(what="gauge", segment="one", line="It is {cheap", card="lent")
+    check = checked("It has only {25 % left.", title="How far} now", paid_ties=(tie,))
+    assert [(its.point, its.reference, its.why) for its in check.holes] == [
+        (TITLE, "}", "unfinished number"), (0, "{", "unfinished number"), (TIE, "{", "unfinished number"),
+    ]  # fmt: skip
+    assert [(its.start, its.end) for its in check.holes][:2] == [(7, 28), (12, 34)]  # with the signs around its mark
+    assert [m.text for m in check.marks] == ["25 %"]
+
+
 def test_a_dismissed_mark_is_still_listed_and_only_with_a_reason() -> None:
     text = "The tires save 12 percent."
     assert [m.text for m in checked(text).standing] == ["12 percent"]

@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from studio.model.finding import Findings
-from studio.script.live import HOLE, filled, read_reference, screen_text, spoken_text
+from studio.script.live import HOLE, as_written, filled, read_reference, screen_text, spoken_text
 from tests.script.made_up import MADE_UP
 
 
@@ -83,7 +83,7 @@ def test_no_way_leads_into_the_program(text: str) -> None:
     assert filled(text, MADE_UP, "us")[0].kind == "hole"
 
 
-@pytest.mark.parametrize("text", ["{", "}", "a { b", "} {", "{\n}", "<b>&amp;</b> --> \U0001f600 \x00", ""])
+@pytest.mark.parametrize("text", ["<b>&amp;</b> --> \U0001f600 \x00", ""])
 def test_other_text_stays_as_it_is(text: str) -> None:
     assert shown(text) == text == said(text)
 
@@ -99,3 +99,33 @@ def test_a_reference_is_written_as_it_is_read() -> None:
     for inside in ("tread_left.front_left", "tread_left.front_left limit", "matching.front_axle both", "a.b c rounded"):
         reference = read_reference(inside)
         assert reference is not None and reference.written() == f"{{{inside}}}"
+
+
+@pytest.mark.parametrize(
+    ("text", "screen", "spoken"),
+    [
+        ("and only {25 % of it", f"and only {HOLE} unfinished number {HOLE} 25 % of it", "and only 25 % of it"),
+        ("left {", f"left {HOLE} unfinished number {HOLE} ", "left "),
+        ("a stray } here", f"a stray {HOLE} unfinished number {HOLE} here", "a stray  here"),
+        ("{{tread_left.front_left}}", f"{HOLE} unfinished number {HOLE} 4/32 in{HOLE} unfinished number {HOLE}",
+         "four thirty-seconds of an inch"),
+        ("{far {tread_left.front_left}", f"{HOLE} unfinished number {HOLE} far 4/32 in",
+         "far four thirty-seconds of an inch"),
+        ("{a\nb}", f"{HOLE} unfinished number {HOLE} a\nb{HOLE} unfinished number {HOLE}", "a\nb"),
+    ],
+)  # fmt: skip
+def test_a_lone_brace_is_a_marked_gap_and_never_shown_or_said(text: str, screen: str, spoken: str) -> None:
+    assert shown(text) == screen and said(text) == spoken
+    holes = [piece for piece in filled(text, MADE_UP, "us") if piece.kind == "hole"]
+    assert {piece.why for piece in holes} == {"unfinished number"}
+    assert {text[piece.start : piece.end] for piece in holes} == {piece.source for piece in holes} <= {"{", "}"}
+
+
+@given(st.text(alphabet="{}a .\n1", max_size=200) | st.text(max_size=300))
+def test_no_brace_is_ever_shown_or_said_and_no_other_sign_is_lost(text: str) -> None:
+    for pieces in (filled(text, MADE_UP, "us"), as_written(text)):
+        assert not set("{}") & set(screen_text(pieces) + spoken_text(pieces))
+        assert [(piece.start, piece.end) for piece in pieces] == list(
+            zip([0, *(piece.end for piece in pieces)], (piece.end for piece in pieces), strict=False)
+        )
+        assert sum(piece.end - piece.start for piece in pieces) == len(text)

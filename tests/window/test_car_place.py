@@ -139,8 +139,9 @@ def test_a_pressure_with_its_temperature_and_a_damage_are_taken_in(window_of):
     assert taken.pressure.pressure == Quantity(33.0, "psi")
     assert taken.pressure.temperature == Quantity(40.0, "degF")
     sheet.damage._add.click()
+    type_keys("cut")
     assert window.document.episode.specimens[0].readings[0].damage[0].kind == "cut"
-    assert window.document.undo_stack.undoText() == "Change front left damage added"
+    assert window.document.undo_stack.undoText() == "Change front left damage 1 kind"
 
 
 def test_a_temperature_without_a_pressure_says_what_it_needs(window_of):

@@ -211,3 +211,17 @@ def test_a_stretch_of_the_filled_text_is_found_in_the_paragraph(parts):
     length = sum(units(piece.text) if piece.kind == "text" else 1 for piece in pieces)
     assert span_in_block(pieces, 0, len(text)) == (0, length)
     assert span_in_block(pieces, 0, 0) == (0, 0)
+
+
+def test_a_lone_brace_becomes_a_marked_gap_that_keeps_its_source(editor, qtbot):
+    editor.load((Point(text="It has only {25 % left"),))
+    (chip,) = chips_in(editor.document().firstBlock())
+    assert (chip.hole, chip.shown, chip.source) == (True, "unfinished number", "{")
+    at_end(editor)
+    qtbot.keyClicks(editor, ".")
+    assert texts(editor) == ["It has only {25 % left."]
+    editor.go_to(0, 0, 0)
+    for _ in range(len("It has only ")):
+        qtbot.keyClick(editor, Qt.Key.Key_Right)
+    qtbot.keyClick(editor, Qt.Key.Key_Delete)
+    assert texts(editor) == ["It has only 25 % left."]
