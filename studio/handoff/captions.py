@@ -11,14 +11,11 @@ from itertools import zip_longest
 
 import msgspec
 
+from studio.handoff.captions_split import LEAST_PER_WORD, LONGEST, atoms_of, least_s, lines_of, parted
 from studio.handoff.schedule import Schedule, TimedPoint
 
 LINE_CHARACTERS = 37
-LINES = 2
-LONGEST = Fraction(7)
-LEAST_PER_WORD = Fraction(3, 10)
 SMALLEST_GAP_MS = 1000
-_SENTENCE_END = re.compile(r"[.!?…]['\")\]]*$")
 _OF_A_READER = re.compile(r"(?<=\d:\d\d)(?=[,.]\d)|(?<=--)(?=>)|(?<=<)(?=[A-Za-z/])|(?<=\{)(?=\\)")
 """Within a clock time, an arrow, a tag or an override: what readers of SubRip files, which know no escape, act upon."""
 WORD_JOINER = "\u2060"
@@ -34,8 +31,7 @@ class Cue(msgspec.Struct, frozen=True, kw_only=True):
 
 def cues_of(schedule: Schedule, characters: int = LINE_CHARACTERS) -> tuple[Cue, ...]:
     """The captions of what is spoken, in order, none overlapping another."""
-    points = [point for segment in schedule.segments for point in segment.points if point.text.split()]
-    made = [cue for point in points for cue in _of_point(point, characters)]
+    made = [cue for run, until in _runs(schedule) for cue in _of_run(run, until, characters)]
     return tuple(_closed_gaps(made))
 
 
@@ -74,48 +70,34 @@ def one_line(text: str) -> str:
     return " ".join("".join(sign if sign.isprintable() or sign.isspace() else "" for sign in text).split())
 
 
-def _of_point(point: TimedPoint, characters: int) -> Iterator[Cue]:
-    """A point's cues; its time is shared out by the length of their words."""
-    groups = list(_grouped(_wrapped(one_line(point.text), characters), point, characters))
-    lengths = [sum(len(line) for line in lines) for lines in groups]
-    total, before = sum(lengths), 0
-    for lines, its in zip(groups, lengths, strict=True):
-        start = point.start + (point.end - point.start) * Fraction(before, total)
-        before += its
-        end = point.start + (point.end - point.start) * Fraction(before, total)
-        yield Cue(start_ms=_milliseconds(start), end_ms=_milliseconds(min(end, start + LONGEST)), lines=lines)
+def _of_run(run: Sequence[TimedPoint], until: Fraction, characters: int) -> Iterator[Cue]:
+    """The cues of points that follow each other without a pause. The last may stand on in the silence after it."""
+    atoms = [
+        atom for point in run for atom in atoms_of(one_line(point.text), point.start, point.end, characters)
+    ]  # fmt: skip
+    cues = parted(atoms, characters)
+    for number, cue in enumerate(cues, start=1):
+        start, end = cue[0].start, cue[-1].end
+        if number == len(cues):
+            end = max(end, min(start + least_s(cue), until))
+        yield Cue(
+            start_ms=_milliseconds(start), end_ms=_milliseconds(min(end, start + LONGEST)),
+            lines=lines_of(cue, characters),
+        )  # fmt: skip
 
 
-def _wrapped(text: str, characters: int) -> list[str]:
-    """Lines of at most ``characters``; a sentence begins a new one, a word longer than a line is cut."""
-    lines, line = list[str](), ""
-    for word in _short_words(text, characters):
-        if line and (len(line) + 1 + len(word) > characters or _SENTENCE_END.search(line)):
-            lines.append(line)
-            line = word
-        else:
-            line = f"{line} {word}" if line else word
-    return [*lines, line] if line else lines
-
-
-def _short_words(text: str, characters: int) -> Iterator[str]:
-    for word in text.split():
-        for start in range(0, len(word), characters):
-            yield word[start : start + characters]
-
-
-def _grouped(lines: list[str], point: TimedPoint, characters: int) -> Iterator[tuple[str, ...]]:
-    """One or two lines a cue: two where they belong together and do not stand too long."""
-    total = sum(map(len, lines))
-    waiting: list[str] = []
-    for line in lines:
-        share = Fraction(sum(map(len, waiting)) + len(line), total) * (point.end - point.start)
-        if waiting and (len(waiting) == LINES or share > LONGEST or _SENTENCE_END.search(waiting[-1])):
-            yield tuple(waiting)
-            waiting = []
-        waiting.append(line)
-    if waiting:
-        yield tuple(waiting)
+def _runs(schedule: Schedule) -> Iterator[tuple[list[TimedPoint], Fraction]]:
+    """Points between which there is no pause, with when the next words or the end come."""
+    points = [point for segment in schedule.segments for point in segment.points if one_line(point.text)]
+    close = schedule.segments[-1].end if schedule.segments else Fraction(0)
+    run: list[TimedPoint] = []
+    for point in points:
+        if run and point.start != run[-1].end:
+            yield run, point.start
+            run = []
+        run.append(point)
+    if run:
+        yield run, max(close, run[-1].end)
 
 
 def _closed_gaps(cues: list[Cue]) -> Iterator[Cue]:
