@@ -1,12 +1,10 @@
 """How sure a reading is: half the gauge's step, and how well a hand repeats itself."""
 
-from decimal import Decimal
-
 import msgspec
 
 from studio.decide.audience import Audience
 from studio.model.finding import Step, summed
-from studio.model.quantity import MINUS, Quantity, depth, format_number
+from studio.model.quantity import Quantity, depth, format_number
 from studio.model.source import Source
 from studio.model.specimen import Gauge
 from studio.reference.tables import Tables
@@ -61,7 +59,7 @@ def finer_than_read(read: Quantity, gauge: Gauge, tables: Tables) -> str:
     row = tables.measuring[_SHARE]
     step = gauge.resolution if gauge.resolution.unit == read.unit else depth(tables.measuring[_USUAL].value, "mm")
     least = row.value * step.to(read.unit).value
-    last_digit = 10.0 ** int(Decimal(read.digits().replace(MINUS, "-")).as_tuple().exponent)
+    last_digit = 10.0 ** -len(read.digits().partition(".")[2].rstrip("0"))
     parts = read.value / least if least > 0 else 0.0
     if least <= 0 or last_digit >= least - _HAIR or abs(parts - round(parts)) < _HAIR:
         return ""

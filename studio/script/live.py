@@ -66,7 +66,7 @@ def filled(point_text: str, findings: Findings | Mapping[str, Finding], units: S
     Where many texts are filled, ``findings`` may be the mapping that ``by_id`` makes of them.
     """
     known = by_id(findings)
-    pieces, at = [], 0
+    pieces, at = list[Piece](), 0
     for live in _LIVE.finditer(point_text):
         pieces += _written(point_text, at, live.start())
         pieces.append(_live(live, known, units))

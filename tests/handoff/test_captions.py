@@ -101,7 +101,8 @@ def test_hand_worked_cues() -> None:
         ("The placard at the door asks for 35 psi and that is 241 kPa at the pump.", ("35 psi", "241 kPa")),
         ("At freezing weather the pressure that you find is 21.7 psi and no more.", ("21.7 psi",)),
         ("A new pair at the rear would come to 218.00 USD with the work in it.", ("218.00 USD",)),
-        ("Between the axles that makes 4/32 in (3.2 mm) and at least 4,700 miles.", ("4/32 in", "3.2 mm", "4,700 miles")),
+        ("Between the axles that makes 4/32 in (3.2 mm) and at least 4,700 miles.",
+         ("4/32 in", "3.2 mm", "4,700 miles")),
     ],
 )  # fmt: skip
 @pytest.mark.parametrize("before", ["", "So ", "Well, then, ", "Now look at this here: ", "One more thing to say and "])
@@ -133,7 +134,8 @@ def test_a_short_point_joins_the_one_that_follows_at_once() -> None:
     assert " ".join(cue.lines) == "June. It went flat on the way."
 
 
-WORDS = st.sampled_from("the tire of a screw, left. rear 5/32 in 35 psi and measured is that groove; front wide".split())
+SPOKEN = "the tire of a screw, left. rear 5/32 in 35 psi and measured is that groove; front wide"
+WORDS = st.sampled_from(SPOKEN.split())
 
 
 @given(st.lists(st.lists(WORDS, min_size=4, max_size=30), min_size=1, max_size=6), st.sampled_from([130, 150, 170]))
