@@ -165,6 +165,29 @@ def test_escape_closes_the_offers_and_leaves_what_was_typed(opened):
     assert place.document.episode.rundown.segments[2].points[0].text.startswith("{front")
 
 
+def test_enter_with_nothing_that_fits_keeps_asking_and_what_is_left_open_is_a_remark(opened, qtbot):
+    _window, place = opened()
+    place.list.choose(2)
+    place.sheet.go_to_point(0)
+    type_keys("{25 qqq")
+    press(Qt.Key.Key_Return)
+    points = place.document.episode.rundown.segments[2].points
+    assert place.sheet.asking.is_open
+    assert place.sheet.asking.shown.item(0).text() == "No computed number fits: type other words, or Esc leaves it"
+    assert len(points) == len(three().rundown.segments[2].points), "the point is not broken in two"
+    press(Qt.Key.Key_Escape)
+    rows = reviewed(place, qtbot)
+    (row,) = [its for its in rows if its.kind == "unfinished"]
+    assert (row.word, row.said, row.calls, row.can_be_set_aside) == ("unfinished number", "{", True, False)
+    assert "1 unfinished number" in place.state_line()
+    place.list.setFocus()
+    walked = []
+    for _ in [its for its in rows if its.calls]:
+        place.backing.choose_next_call()
+        walked.append(place.backing.list.current_row())
+    assert row in walked
+
+
 def test_a_number_turns_through_its_forms_by_keys(opened):
     _window, place = opened()
     place.list.choose(0)
