@@ -26,7 +26,7 @@ MAY_IMPORT: dict[str, set[str]] = {
 TOOLKIT_HOMES: dict[str, tuple[str, ...]] = {
     "PySide6": ("window", "graphics/paint"),
     "shiboken6": ("window",),
-    "matplotlib": (),
+    "matplotlib": ("graphics/charts",),
     "reportlab": ("graphics/paint", "handoff"),
     "uharfbuzz": ("graphics/layout/text.py",),
     "isal": ("graphics/paint",),

@@ -10,8 +10,8 @@ from studio.storage.folders import data_folder, settings_folder
 from studio.window.main_window import NAME
 
 PARTS: tuple[tuple[str, str], ...] = (
-    ("PySide6-Essentials", "LGPL-3.0"), ("shiboken6", "LGPL-3.0"), ("reportlab", "BSD"), ("msgspec", "BSD-3-Clause"),
-    ("uharfbuzz", "Apache-2.0"), ("isal", "PSF-2.0"), ("Pillow", "MIT-CMU"),
+    ("PySide6-Essentials", "LGPL-3.0"), ("shiboken6", "LGPL-3.0"), ("matplotlib", "PSF-style"), ("reportlab", "BSD"),
+    ("msgspec", "BSD-3-Clause"), ("uharfbuzz", "Apache-2.0"), ("isal", "PSF-2.0"), ("Pillow", "MIT-CMU"),
     ("numpy", "BSD-3-Clause and others"), ("fonttools", "MIT"), ("platformdirs", "MIT"),
     ("OpenTimelineIO", "Apache-2.0"), ("rapidfuzz", "MIT"),
 )  # fmt: skip

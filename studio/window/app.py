@@ -1,6 +1,6 @@
 """The window's door: build the application, open the episode, run until the window is closed.
 
-Reportlab is not imported here or by what is imported here: the first document that needs it does.
+Neither matplotlib nor reportlab is imported here or by what is imported here: the first picture that needs them does.
 """
 
 import datetime as dt

@@ -336,5 +336,5 @@ def test_about_names_version_parts_and_fonts(answers, window_of):
     window.actions_by_name["about"].trigger()
     assert answers.asked[-1] == ("About", about_text())
     assert "It informs; it does not certify." in about_text()
-    for part in ("PySide6-Essentials", "reportlab", "Inter: SIL Open Font License 1.1", "Qt 6."):
+    for part in ("PySide6-Essentials", "matplotlib", "Inter: SIL Open Font License 1.1", "Qt 6."):
         assert part in about_detail()

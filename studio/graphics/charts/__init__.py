@@ -1,1 +1,1 @@
-"""Charts: planes of values whose lines, dots and surfaces are marks of a scene."""
+"""Charts: matplotlib figures whose drawing calls become marks of a scene."""

@@ -1,48 +1,32 @@
-"""What charts for the screen share: round values for an axis, hatching, places for texts that keep clear."""
+"""What charts for the screen share: pixels of values, texts and hatching of our own.
 
-import math
+Ticks and their labels are set as our own texts: matplotlib's would take more time than all the rest of a chart.
+"""
+
 from collections.abc import Iterable, Sequence
 from itertools import pairwise
 
+from matplotlib.ticker import MaxNLocator
+
+from studio.graphics.charts.plane import Plane
 from studio.graphics.frame import Box, Frame
 from studio.graphics.layout.text import box as box_of
 from studio.graphics.look import Look
 from studio.graphics.scene import Command, Point, Shape, Stroke, Text
 
-_ROUND_STEPS, _WHOLE_STEPS = (1, 2, 2.5, 5), (1, 2, 3, 4, 5, 6, 8)
-_FINE_STEPS = (1, 1.5, 2, 2.5, 3, 4, 5, 6, 8)
-_NEAR = 1e-9
 _CLOSE = 5 / 6  # of the gap, so that a larger frame chooses the same place
 
 
-def round_values(low: float, high: float, most: int, steps: Sequence[float] = _ROUND_STEPS) -> list[float]:
-    """Multiples of a round step between two values: the smallest step that leaves at most about ``most`` gaps.
-
-    Where that leaves fewer than two of them, the next smaller step that does not is taken. ``steps`` are those from 1
-    to under 10; steps ten times larger and smaller follow from them.
-    """
-    least = (high - low) / most
-    power = 10.0 ** math.floor(math.log10(least))
-    sizes = [step * power * scale for scale in (0.1, 1, 10) for step in steps]
-    found: list[float] = []
-    for size in sorted((size for size in sizes if size <= _next_up(least, sizes)), reverse=True):
-        first, last = math.ceil(low / size - _NEAR), math.floor(high / size + _NEAR)
-        found = [order * size for order in range(first, last + 1)]
-        if len(found) >= 2:
-            break
-    return found
+def pixel(axes: Plane, whole: Box, x: float, y: float) -> Point:
+    """Where a value lies in the frame."""
+    across, up = axes.transData.transform((x, y))
+    return (whole.left + float(across), whole.bottom - float(up))
 
 
-def whole_values(high: float, most: int) -> list[float]:
-    """Round values above zero up to ``high``, about ``most`` at the most; whole ones wherever there is one."""
-    if high / most < 1 <= high:
-        return [float(value) for value in range(1, int(high) + 1)]
-    steps = _WHOLE_STEPS if 1 <= high / most < 10 else _FINE_STEPS  # ten times the fine ones are whole too
-    return [value for value in round_values(0, high, most, steps) if value > 0]
-
-
-def _next_up(least: float, sizes: Sequence[float]) -> float:
-    return min(size for size in sizes if size >= least * (1 - _NEAR))
+def round_values(low: float, high: float, most: int) -> list[float]:
+    """At most about ``most`` round values between two."""
+    found = MaxNLocator(nbins=most, steps=[1, 2, 2.5, 5, 10]).tick_values(low, high)
+    return [float(value) for value in found if low <= value <= high]
 
 
 def hatched(name: str, area: Box, frame: Frame, look: Look, step: int = 0) -> Shape:

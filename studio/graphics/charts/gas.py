@@ -9,8 +9,9 @@ from collections.abc import Mapping
 
 import msgspec
 
-from studio.graphics.charts.dress import first_clear, free_of, round_values
-from studio.graphics.charts.plane import Plane, marks_of
+from studio.graphics.charts.dress import first_clear, free_of, pixel, round_values
+from studio.graphics.charts.marks import new_figure, to_marks
+from studio.graphics.charts.plane import Plane
 from studio.graphics.charts.water_words import text
 from studio.graphics.color import faded
 from studio.graphics.draw import polyline
@@ -57,25 +58,26 @@ def gas_chart(its: Warmth, box: Box, frame: Frame, look: Look) -> tuple[tuple[Sh
     """The chart as marks in ``box``, and where set pressures, placard and lamp lie, by name."""
     y, x = _pressures(its), _temperatures(its)
     area = _area(y, box, frame)
-    axes = Plane(area, x, y)
+    figure = new_figure(box)
+    axes = Plane(figure, box, area, x, y)
     thick = frame.short / 270
     if its.lamp is not None:
-        axes.level("lamp", its.lamp, look.measure, thick, (1, 1.5))
+        axes.axhline(its.lamp, color=look.measure, linewidth=thick, linestyle=(0, (1, 1.5)), gid="lamp")
     for order, line in enumerate(its.lines):
         _line(axes, its, line, order, thick, look)
     around = _around(its, axes, area, y, box, frame, look)
-    marks = marks_of([axes], its.steps)
+    marks = to_marks(figure, box, its.steps)
     anchors = _anchors(its, axes, area, box, frame)
     return (*around, *marks, *_words(its, axes, area, box, frame, look, anchors)), anchors
 
 
 def _anchors(its: Warmth, axes: Plane, area: Box, box: Box, frame: Frame) -> dict[str, Point]:
     first = its.lines[0]
-    found = {f"set/{line.name}": axes.pixel(its.filled, line.warm) for line in its.lines}
+    found = {f"set/{line.name}": pixel(axes, box, its.filled, line.warm) for line in its.lines}
     # a leader comes from the right and ends at the step's foot; a disc would hide the step there
-    found["placard"] = axes.pixel(its.filled if frame.shape != "tall" else its.driven, first.cold)
+    found["placard"] = pixel(axes, box, its.filled if frame.shape != "tall" else its.driven, first.cold)
     if its.lamp is not None:
-        found["lamp"] = (area.right - 3 * frame.grid, axes.pixel(its.filled, its.lamp)[1])
+        found["lamp"] = (area.right - 3 * frame.grid, pixel(axes, box, its.filled, its.lamp)[1])
     return found if frame.shape != "tall" else _apart(found, 2.2 * badge_radius(frame))
 
 
@@ -118,16 +120,21 @@ def _line(axes: Plane, its: Warmth, line: Line, order: int, thick: float, look: 
     """The air's line: whole where it is used, dashed beyond; its two points; the step that is set on top."""
     color = look.ink if order == 0 else look.quiet
     cold, warm = (its.driven, line.cooled), (its.filled, line.warm)
-    axes.through("beyond", cold, warm, color, thick * 0.75, (4, 3))
-    axes.line("line", [cold, warm], color, 1.6 * thick)
-    axes.line("placard", [(its.driven, line.cold), (its.filled, line.cold)], look.measure, thick, (3, 2))
-    axes.line("step", [(its.filled, line.cold), (its.filled, line.warm)], look.measure, 2 * thick)
+    axes.axline(cold, warm, color=color, linewidth=thick * 0.75, linestyle=(0, (4, 3)), gid="beyond")
+    axes.plot(*zip(cold, warm, strict=True), color=color, linewidth=1.6 * thick, gid="line", solid_capstyle="butt")
+    axes.plot([its.driven, its.filled], [line.cold] * 2, color=look.measure, linewidth=thick, gid="placard",
+              linestyle=(0, (3, 2)))  # fmt: skip
+    axes.plot([its.filled] * 2, [line.cold, line.warm], color=look.measure, linewidth=2 * thick, gid="step",
+              solid_capstyle="butt")  # fmt: skip
     if line.cooled != line.cold:
-        axes.line("climb", [(its.driven, line.cooled), (its.driven, line.cold)], color, thick, (1, 1))
-    doubt = [(its.filled, line.warm - its.doubt), (its.filled, line.warm + its.doubt)]
-    axes.line("doubt", doubt, color, thick * 0.75)
-    axes.dots("placard", [(its.driven, line.cold)], thick * 6, look.measure, look.ground, thick)
-    axes.dots("set", [warm], thick * 6, look.ground, color, thick)
+        axes.plot([its.driven] * 2, [line.cooled, line.cold], color=color, linewidth=thick, linestyle=(0, (1, 1)),
+                  gid="climb")  # fmt: skip
+    axes.plot([its.filled] * 2, [line.warm - its.doubt, line.warm + its.doubt], color=color, linewidth=thick * 0.75,
+              gid="doubt")  # fmt: skip
+    for at, face, gid in (((its.driven, line.cold), look.measure, "placard"), (warm, look.ground, "set")):
+        axes.plot([at[0]], [at[1]], linestyle="none", marker="o", markersize=thick * 6, markerfacecolor=face,
+                  markeredgecolor=color if gid == "set" else look.ground, markeredgewidth=thick, gid=gid,
+                  clip_on=False)  # fmt: skip
 
 
 def _around(
@@ -138,7 +145,7 @@ def _around(
     unit = text("axis/unit", its.unit, (box.left, area.top - 0.9 * frame.grid), small, look)
     ticks, marks = [unit], list[Shape | Text]()
     for value in _levels(limits, box, frame):
-        y = axes.pixel(its.filled, value)[1]
+        y = pixel(axes, box, its.filled, value)[1]
         ticks.append(text(f"axis/level{value:g}", format_number(value, 0), (area.left - 0.8 * frame.grid, y + cap / 2),
                           cap, look, "end"))  # fmt: skip
         marks.append(Shape(name="axis/level", outline=polyline(((area.left, y), (area.right, y))),
@@ -147,7 +154,7 @@ def _around(
     marks.append(Shape(name="axis/foot", outline=foot, stroke=Stroke(look.quiet, frame.short / 360)))
     base = area.bottom + 0.45 * font_size(cap) + cap
     for name, value, words in (("driven", its.driven, its.driven_text), ("filled", its.filled, its.filled_text)):
-        x = axes.pixel(value, 0)[0]
+        x = pixel(axes, box, value, 0)[0]
         stem = polyline(((x, area.bottom), (x, area.bottom + 0.9 * frame.grid)))
         marks.append(Shape(name=f"axis/{name}/stem", outline=stem, stroke=Stroke(look.quiet, frame.short / 360)))
         marks.append(text(f"axis/{name}", words, (x, base), cap, look, "middle", "semibold", look.ink))
@@ -162,10 +169,10 @@ def _words(
     reach = frame.grid if frame.shape != "tall" else badge_radius(frame)
     taken = [Box(x - reach, y - reach, 2 * reach, 2 * reach) for x, y in anchors.values()]
     lines = [_across(its, line, axes, area, box) for line in its.lines]
-    lines += [[axes.pixel(its.filled, value) for value in (line.cold, line.warm)] for line in its.lines]
+    lines += [[pixel(axes, box, its.filled, value) for value in (line.cold, line.warm)] for line in its.lines]
     levels = [line.cold for line in its.lines] + ([] if its.lamp is None else [its.lamp])
     lines += [[(area.left, y), (area.right, y)]
-              for y in (axes.pixel(its.driven, level)[1] for level in levels)]  # fmt: skip
+              for y in (pixel(axes, box, its.driven, level)[1] for level in levels)]  # fmt: skip
     found: list[Text] = []
     for places in _wanted(its, axes, area, box, frame, look):
         inside = [place for place in places if area.inset(frame.grid / 2).holds(box_of(place))]
@@ -177,7 +184,7 @@ def _words(
 
 def _across(its: Warmth, line: Line, axes: Plane, area: Box, box: Box) -> list[Point]:
     """A line from edge to edge of the chart, as it is drawn."""
-    (ax, ay), (bx, by) = axes.pixel(its.driven, line.cooled), axes.pixel(its.filled, line.warm)
+    (ax, ay), (bx, by) = pixel(axes, box, its.driven, line.cooled), pixel(axes, box, its.filled, line.warm)
     slope = (by - ay) / (bx - ax)
     return [(x, ay + slope * (x - ax)) for x in (area.left, area.right)]
 
@@ -187,12 +194,12 @@ def _wanted(its: Warmth, axes: Plane, area: Box, box: Box, frame: Frame, look: L
     small, gap = frame.cap_height("small"), 0.9 * frame.grid
     wanted = []
     if its.lamp is not None:
-        y = axes.pixel(its.driven, its.lamp)[1]
+        y = pixel(axes, box, its.driven, its.lamp)[1]
         wanted.append([text("word/lamp", "warning lamp", (area.left + gap, at), small, look, fill=look.ink,
                             step=its.steps["lamp"]) for at in (y - 1.8 * gap, y + 1.5 * gap + small)])  # fmt: skip
     wanted += [_more(its, axes, box, frame, look), _climb(its, axes, box, frame, look)]
     for line in its.lines if len(its.lines) > 1 else ():
-        (x, y), (ax, ay) = axes.pixel(its.filled, line.warm), axes.pixel(its.driven, line.cooled)
+        (x, y), (ax, ay) = pixel(axes, box, its.filled, line.warm), pixel(axes, box, its.driven, line.cooled)
         places: list[tuple[Point, str]] = []
         for share in (0.5, 0.3, 0.7, 1.15, -0.15):
             at, level = ax + share * (x - ax), ay + share * (y - ay)
@@ -207,8 +214,8 @@ def _wanted(its: Warmth, axes: Plane, area: Box, box: Box, frame: Frame, look: L
 def _more(its: Warmth, axes: Plane, box: Box, frame: Frame, look: Look) -> list[Text]:
     """How much more than the placard is set, beside the step."""
     first, gap = its.lines[0], 1.2 * frame.grid
-    x, top = axes.pixel(its.filled, first.warm)
-    foot = axes.pixel(its.filled, first.cold)[1]
+    x, top = pixel(axes, box, its.filled, first.warm)
+    foot = pixel(axes, box, its.filled, first.cold)[1]
     places = []
     for cap in (frame.cap_height("callout"), frame.cap_height("small")):
         y = (top + foot + cap) / 2
@@ -221,7 +228,7 @@ def _more(its: Warmth, axes: Plane, box: Box, frame: Frame, look: Look) -> list[
 def _climb(its: Warmth, axes: Plane, box: Box, frame: Frame, look: Look) -> list[Text]:
     """Why the placard's point lies off the line: the gauge shows more where less air presses from outside."""
     first, gap, cap = its.lines[0], 1.2 * frame.grid, frame.cap_height("small")
-    (x, point), (_, line) = (axes.pixel(its.driven, value) for value in (first.cold, first.cooled))
+    (x, point), (_, line) = (pixel(axes, box, its.driven, value) for value in (first.cold, first.cooled))
     if abs(point - line) < frame.grid / 2:
         return []
     words = "higher up" if point < line else "lower down"

@@ -6,8 +6,9 @@ fades over the speed in which control goes: there is no edge from which a speed 
 
 from collections.abc import Sequence
 
-from studio.graphics.charts.dress import free_of, hatched, round_values
-from studio.graphics.charts.plane import Plane, marks_of
+from studio.graphics.charts.dress import free_of, hatched, pixel, round_values
+from studio.graphics.charts.marks import new_figure, to_marks
+from studio.graphics.charts.plane import Plane
 from studio.graphics.charts.water_values import Floating, Panel
 from studio.graphics.charts.water_words import TINT, text, words
 from studio.graphics.color import faded, mix
@@ -25,9 +26,10 @@ def water_chart(its: Floating, box: Box, frame: Frame, look: Look) -> tuple[tupl
     """The chart as marks in ``box``; where the tire's point and the speed driven lie, in the last panel."""
     limits = _limits(its, box, frame)
     areas = _areas(its, limits, box, frame)
+    figure = new_figure(box)
     drawn: list[tuple[Panel, Plane, Box]] = []
     for panel, area in zip(its.panels, areas, strict=True):
-        axes = Plane(area, _span(panel), limits)
+        axes = Plane(figure, box, area, _span(panel), limits)
         _panel(axes, its, panel, frame, look)
         drawn.append((panel, axes, area))
     back = [mark for panel, axes, area in drawn
@@ -35,8 +37,8 @@ def water_chart(its: Floating, box: Box, frame: Frame, look: Look) -> tuple[tupl
                          *_untested(axes, its, panel, area, box, frame, look))]  # fmt: skip
     texts = _texts(its, drawn, limits, box, frame, look)
     last, axes, _ = drawn[-1]
-    anchors = {"floats": axes.pixel(last.own, its.speed), "driven": axes.pixel(_span(last)[1], its.driven)}
-    return (*back, *marks_of([axes for _, axes, _ in drawn], its.steps), *texts), anchors
+    anchors = {"floats": pixel(axes, box, last.own, its.speed), "driven": pixel(axes, box, _span(last)[1], its.driven)}
+    return (*back, *to_marks(figure, box, its.steps), *texts), anchors
 
 
 def _limits(its: Floating, box: Box, frame: Frame) -> tuple[float, float]:
@@ -81,19 +83,24 @@ def _panel(axes: Plane, its: Floating, panel: Panel, frame: Frame, look: Look) -
     thick = frame.short / 270
     for curve in panel.curves:
         main = curve.year == its.year
-        if main:
-            axes.line("curve", curve.points, look.ink, 1.5 * thick)
-        else:
-            axes.line("other", curve.points, look.measure, thick, (3, 2))
-    axes.level("driven", its.driven, look.ink, thick * 0.75, (1, 2))
-    axes.dots("point", [(panel.own, its.speed)], thick * 6, look.measure, look.ground, thick)
+        xs, ys = zip(*curve.points, strict=True)
+        axes.plot(xs, ys, color=look.ink if main else look.measure, linewidth=1.5 * thick if main else thick,
+                  linestyle="solid" if main else (0, (3, 2)), gid="curve" if main else "other",
+                  solid_capstyle="butt")  # fmt: skip
+    axes.axhline(its.driven, color=look.ink, linewidth=thick * 0.75, linestyle=(0, (1, 2)), gid="driven")
+    axes.plot([panel.own], [its.speed], linestyle="none", marker="o", markersize=thick * 6, gid="point",
+              markerfacecolor=look.measure, markeredgecolor=look.ground, markeredgewidth=thick,
+              clip_on=False)  # fmt: skip
 
 
 def _water(axes: Plane, its: Floating, panel: Panel, box: Box, look: Look) -> list[Shape]:
-    """Above the curve the tire floats; below it the tint fades out over the speed in which control goes."""
+    """Above the curve the tire floats; below it the tint fades out over the speed in which control goes.
+
+    Set as our own shapes: as many patches of matplotlib's would take half of the picture's time.
+    """
     points = next((curve.points for curve in panel.curves if curve.year == its.year), ())
-    curve, top = [axes.pixel(*point) for point in points], axes.pixel(0, axes.y[1])[1]
-    deep = axes.pixel(0, its.speed - its.gradual)[1] - axes.pixel(0, its.speed)[1]
+    curve, top = [pixel(axes, box, *point) for point in points], pixel(axes, box, 0, axes.get_ylim()[1])[1]
+    deep = pixel(axes, box, 0, its.speed - its.gradual)[1] - pixel(axes, box, 0, its.speed)[1]
 
     def band(edge: list[Point], share: float) -> Shape:
         outline = polyline((*curve, *reversed(edge)), closed=True)
@@ -116,7 +123,7 @@ def _untested(
     low, high = (min(a for a, _ in ends), max(b for _, b in ends)) if ends else (right, right)
     marks = []
     for order, (start, end) in enumerate(((left, low), (high, right))):
-        at, to = axes.pixel(start, its.speed)[0], axes.pixel(end, its.speed)[0]
+        at, to = pixel(axes, box, start, its.speed)[0], pixel(axes, box, end, its.speed)[0]
         if to - at > frame.grid / 2:
             strip = Box(at, area.top, to - at, area.height)
             marks.append(hatched(f"untested/{panel.name}{order}", strip, frame, look))
@@ -131,10 +138,10 @@ def _texts(
     cap, small, first = frame.cap_height("callout"), frame.cap_height("small"), drawn[0]
     unit = (box.left, first[2].top - 0.9 * frame.grid)
     found: list[Shape | Text] = [text("axis/speed/unit", its.unit, unit, small, look)]
-    values = [v for v in _speeds(limits, box, frame) if first[1].pixel(0, v)[1] - cap / 2 > unit[1] + small / 2]
+    values = [v for v in _speeds(limits, box, frame) if pixel(first[1], box, 0, v)[1] - cap / 2 > unit[1] + small / 2]
     x, ticks = first[2].left - 0.8 * frame.grid, list[Text]()
     for value in values:
-        y = first[1].pixel(0, value)[1]
+        y = pixel(first[1], box, 0, value)[1]
         ticks.append(text(f"axis/speed{value:g}", format_number(value, 0), (x, y + cap / 2), cap, look, "end"))
         for panel, _, area in drawn:
             line = Stroke(faded(look.quiet, 0.35), frame.short / 900)
@@ -164,7 +171,7 @@ def _tick(
     which: str,
 ) -> Text:  # fmt: skip
     wide = width(words, cap, "semibold")
-    x = axes.pixel(value, 0)[0]
+    x = pixel(axes, box, value, 0)[0]
     x = min(max(x, area.left + wide / 2), area.right - wide / 2)
     mine = which == "own"
     return text(f"axis/{panel.name}/{which}", words, (x, base), cap, look, "middle",

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from studio.graphics.charts.dress import first_clear
+from studio.graphics.charts.dress import first_clear, pixel
 from studio.graphics.charts.plane import Plane
 from studio.graphics.charts.water_values import Curve, Floating, Panel
 from studio.graphics.color import mix
@@ -20,11 +20,11 @@ def words(
     its: Floating, drawn: Sequence[tuple[Panel, Plane, Box]], box: Box, frame: Frame, look: Look
 ) -> list[Text]:  # fmt: skip
     """What the areas are, and the year of each relation where there are two: each where it is clear of the lines."""
-    lines = [[axes.pixel(*point) for point in curve.points] for p, axes, _ in drawn for curve in p.curves]
-    level = drawn[0][1].pixel(0, its.driven)[1]
+    lines = [[pixel(axes, box, *point) for point in curve.points] for p, axes, _ in drawn for curve in p.curves]
+    level = pixel(drawn[0][1], box, 0, its.driven)[1]
     across = [[(area.left, level), (area.right, level)] for _, _, area in drawn]
     reach = frame.grid if frame.shape == "wide" else badge_radius(frame)
-    taken = [_square(axes.pixel(panel.own, its.speed), reach) for panel, axes, _ in drawn]
+    taken = [_square(pixel(axes, box, panel.own, its.speed), reach) for panel, axes, _ in drawn]
     found: list[Text] = []
     wanted = (*_years(its, drawn, box, frame, look), *_areas_named(its, drawn, box, frame, look),
               _driven(its, drawn, level, frame, look))  # fmt: skip
@@ -74,7 +74,7 @@ def _year(curve: Curve, at: tuple[Point, str], area: Box, frame: Frame, look: Lo
 
 def _beside(curve: Curve, axes: Plane, area: Box, box: Box, frame: Frame) -> list[tuple[Point, str]]:
     cap, gap = frame.cap_height("small"), 0.9 * frame.grid
-    (ax, ay), (bx, by) = (axes.pixel(*point) for point in (curve.points[0], curve.points[-1]))
+    (ax, ay), (bx, by) = (pixel(axes, box, *point) for point in (curve.points[0], curve.points[-1]))
     places: list[tuple[Point, str]] = []
     for far in (0.0, 0.6, 1.2):
         above, below = -gap - far * cap, gap + cap + far * cap
@@ -95,7 +95,7 @@ def _areas_named(
     for cap in (frame.cap_height("callout"), frame.cap_height("small")):
         for panel, axes, area in drawn:
             for curve in (curve for curve in panel.curves if curve.year == its.year):
-                points = [axes.pixel(*point) for point in curve.points]
+                points = [pixel(axes, box, *point) for point in curve.points]
                 left, low = points[0][0] + frame.grid, max(y for _, y in points)
                 if left + width("floats", cap, "semibold") < points[-1][0]:
                     at = (left, area.top + cap + frame.grid)

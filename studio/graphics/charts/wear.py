@@ -4,9 +4,12 @@ from collections.abc import Sequence
 from typing import Literal
 
 import msgspec
+from matplotlib.figure import Figure
+from matplotlib.ticker import MaxNLocator
 
-from studio.graphics.charts.dress import round_values, whole_values
-from studio.graphics.charts.plane import Plane, marks_of
+from studio.graphics.charts.dress import pixel
+from studio.graphics.charts.marks import new_figure, to_marks
+from studio.graphics.charts.plane import Plane
 from studio.graphics.color import faded
 from studio.graphics.draw import polyline
 from studio.graphics.frame import Box, Frame
@@ -54,13 +57,13 @@ class Wear(msgspec.Struct, frozen=True, kw_only=True):
 
 def wear_chart(wear: Wear, box: Box, frame: Frame, look: Look) -> tuple[tuple[Shape | Text, ...], dict[str, Point]]:
     """The chart as marks in ``box``, and where each limit is reached, by the limit's name."""
-    plane, back, foot = _plane(wear, box, frame, look)
+    figure, plane, back, foot = _plane(wear, box, frame, look)
     thick = frame.short / 270
     for limit in wear.limits:
         _limit(plane, limit, look, thick)
         _way(plane, wear, limit, look, thick)
     _readings(plane, wear, look, thick)
-    marks = marks_of([plane], wear.steps)
+    marks = to_marks(figure, box, wear.steps)
     reached = {limit.name: _px(plane, box, _now(wear).rolled + limit.left, limit.depth) for limit in wear.limits}
     return (*back, *marks, foot), reached
 
@@ -77,28 +80,29 @@ def _furthest(wear: Wear) -> float:
     return (_now(wear).rolled + beyond) * _ROOM
 
 
-def _plane(wear: Wear, box: Box, frame: Frame, look: Look) -> tuple[Plane, list[Shape | Text], Shape]:
-    """The plane, the lines and numbers behind what is drawn, the foot that lies over it."""
+def _plane(wear: Wear, box: Box, frame: Frame, look: Look) -> tuple[Figure, Plane, list[Shape | Text], Shape]:
+    """Figure and plane, the lines and numbers behind what is drawn, the foot that lies over it."""
     cap = frame.cap_height("callout")
     highest = (*(dot.depth + dot.doubt for dot in wear.dots), *(limit.depth for limit in wear.limits))
     top = max(highest) * _ROOM
-    depths = whole_values(top, 5)
+    depths = [float(value) for value in MaxNLocator(nbins=5, integer=True).tick_values(0, top) if 0 < value <= top]
     far = _furthest(wear)
     spans = _spans(far, box.width, cap)
     left = max(width(format_number(value, 0), cap) for value in depths) + 2 * frame.grid
     below = 1.5 * font_size(cap)
     last = width(format_number(spans[-1], 0), cap) / 2
     area = Box(box.left + left, box.top + cap, box.width - left - last, box.height - below - cap)
-    plane = Plane(area, (0, far), (0, top))
+    figure = new_figure(box)
+    plane = Plane(figure, box, area, (0, far), (0, top))
     foot = polyline(((area.left, area.bottom), (area.right, area.bottom)))
     line = Shape(name="axis/line", outline=foot, stroke=Stroke(look.quiet, frame.short / 360))
-    return plane, _ticks(plane, area, depths, spans, frame, look), line
+    return figure, plane, _ticks(plane, box, area, depths, spans, frame, look), line
 
 
 def _spans(far: float, across: float, cap: float) -> list[float]:
     """Round distances whose labels keep apart on ``across`` px."""
     for most in (3, 2, 1):
-        spans = round_values(0, far, most)
+        spans = [v for v in MaxNLocator(nbins=most, steps=[1, 2, 2.5, 5, 10]).tick_values(0, far) if 0 <= v <= far]
         wide = max(width(format_number(value, 0), cap) for value in spans) + cap
         if wide * far <= 0.8 * across * (spans[-1] - spans[-2] if len(spans) > 1 else far):
             break
@@ -106,16 +110,16 @@ def _spans(far: float, across: float, cap: float) -> list[float]:
 
 
 def _ticks(
-    plane: Plane, area: Box, depths: Sequence[float], spans: Sequence[float], frame: Frame, look: Look
+    plane: Plane, box: Box, area: Box, depths: Sequence[float], spans: Sequence[float], frame: Frame, look: Look
 ) -> list[Shape | Text]:  # fmt: skip
     """The distances below the foot, the depths at its left with their level lines."""
     cap, thin = frame.cap_height("callout"), Stroke(faded(look.quiet, 0.35), frame.short / 900)
     found: list[Shape | Text] = []
     for order, value in enumerate(spans):
-        at = (plane.pixel(value, 0)[0], area.bottom + frame.grid + cap)
+        at = (pixel(plane, box, value, 0)[0], area.bottom + frame.grid + cap)
         found.append(_number(f"axis/x/{order}", value, at, cap, look, "middle"))
     for order, value in enumerate(depths):
-        y = plane.pixel(0, value)[1]
+        y = pixel(plane, box, 0, value)[1]
         level = polyline(((area.left, y), (area.right, y)))
         found.append(Shape(name=f"axis/y/level{order}", outline=level, stroke=thin))
         found.append(_number(f"axis/y/{order}", value, (area.left - frame.grid, y + cap / 2), cap, look, "end"))
@@ -128,32 +132,34 @@ def _number(name: str, value: float, at: Point, cap: float, look: Look, anchor: 
 
 
 def _limit(plane: Plane, limit: Limit, look: Look, thick: float) -> None:
-    plane.level(f"limit/{limit.name}", limit.depth, look.measure, thick, () if limit.rule else (3, 2))
+    style = "solid" if limit.rule else (0, (3, 2))
+    plane.axhline(limit.depth, color=look.measure, linewidth=thick, linestyle=style, gid=f"limit/{limit.name}")
 
 
 def _way(plane: Plane, wear: Wear, limit: Limit, look: Look, thick: float) -> None:
     """The way from the last reading to the law's limit, and the band in which it lies."""
     if not limit.law or limit.left <= 0:
         return
-    now, end = _now(wear), plane.x[1]
+    now, end = _now(wear), plane.get_xlim()[1]
     upper = (now.rolled + limit.most, limit.depth) if limit.most is not None else (end * 3, now.depth + now.doubt)
     corners = [(now.rolled, now.depth - now.doubt), (now.rolled, now.depth + now.doubt), upper,
                (now.rolled + limit.least, limit.depth)]  # fmt: skip
-    plane.surface("band", corners, look.measure, 0.18)
-    path = [(now.rolled, now.depth), (now.rolled + limit.left, limit.depth)]
-    plane.line("projection", path, look.ink, thick, (2, 1.5))
+    plane.fill(corners, facecolor=look.measure, alpha=0.18, linewidth=0, gid="band")
+    path = ([now.rolled, now.rolled + limit.left], [now.depth, limit.depth])
+    plane.plot(*path, color=look.ink, linewidth=thick, linestyle=(0, (2, 1.5)), gid="projection")
 
 
 def _readings(plane: Plane, wear: Wear, look: Look, thick: float) -> None:
     first, last = wear.dots[0].rolled, wear.dots[-1].rolled
-    plane.line("fit", list(zip((first, last), wear.line, strict=True)), look.ink, thick, ends="round")
+    plane.plot([first, last], list(wear.line), color=look.ink, linewidth=thick, gid="fit", solid_capstyle="round")
     for dot in wear.dots:
-        reach = [(dot.rolled, dot.depth - dot.doubt), (dot.rolled, dot.depth + dot.doubt)]
-        plane.line("readings", reach, look.ink, thick * 0.75)
-    dots = [(dot.rolled, dot.depth) for dot in wear.dots]
-    plane.dots("readings", dots, thick * 4.5, look.ground, look.ink, thick)
+        reach = [dot.depth - dot.doubt, dot.depth + dot.doubt]
+        plane.plot([dot.rolled] * 2, reach, color=look.ink, linewidth=thick * 0.75, gid="readings")
+    xs, ys = [dot.rolled for dot in wear.dots], [dot.depth for dot in wear.dots]
+    plane.plot(xs, ys, linestyle="none", marker="o", markersize=thick * 4.5, markerfacecolor=look.ground,
+              markeredgecolor=look.ink, markeredgewidth=thick, gid="readings", clip_on=False)  # fmt: skip
 
 
 def _px(plane: Plane, box: Box, x: float, y: float) -> Point:
-    across, down = plane.pixel(x, y)
+    across, down = pixel(plane, box, x, y)
     return (min(across, box.right), down)
