@@ -10,6 +10,7 @@ from pathlib import Path
 import av
 import pysubs2
 import pytest
+import srt as srt_reader
 import webvtt as webvtt_reader
 from hypothesis import given
 from hypothesis import strategies as st
