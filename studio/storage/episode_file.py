@@ -1,5 +1,6 @@
 """Episodes as files: JSON in UTF-8 with a format number, plain names in a fixed order, and nothing unknown."""
 
+import codecs
 import contextlib
 import stat
 from collections.abc import Callable, Sequence
@@ -256,13 +257,22 @@ def _not_json(content: bytes, error: Exception) -> str:
         return f"the file is empty; {expected}"
     if isinstance(error, RecursionError):
         return f"lists and objects are nested too deeply; {expected}"
-    if b"\x00" in content[:4000] or isinstance(error, UnicodeDecodeError):
+    if b"\x00" in content[:4000] or not _is_utf8(content):
         return f"this is not text in UTF-8; {expected}"
     if "out of range" in str(error):
         return _out_of_range(content)
     if "truncated" in str(error) and not content.rstrip().endswith(b"}"):
         return f"the file breaks off after {len(content)} bytes; {expected}"
     return f"this is not JSON ({plain(str(error)).removeprefix('JSON is malformed: ')}); {expected}"
+
+
+def _is_utf8(content: bytes) -> bool:
+    """Whether there is nothing but UTF-8, up to a letter that a file may break off in."""
+    try:
+        codecs.getincrementaldecoder("utf-8")().decode(content)
+    except UnicodeDecodeError:
+        return False
+    return True
 
 
 def _out_of_range(content: bytes) -> str:
