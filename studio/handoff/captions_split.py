@@ -22,7 +22,7 @@ _LEAN = frozenset(
     "up was were when with you your".split()
 )
 """Words that lean on the next one."""
-_TOO_SHORT, _ALONE, _TOO_LONG = 60.0, 25.0, 3.0  # what a cue costs, in thoughts cut in two
+_SHORT_AT_ALL, _TOO_SHORT, _ALONE, _TOO_LONG = 12.0, 60.0, 25.0, 3.0  # what a cue costs, in thoughts cut in two
 _CUT, _AT_BREATH, _JOINED, _LEANING, _EACH, _UNEVEN = 4.0, 1.5, 2.0, 3.0, 1.0, 1.0
 
 
@@ -101,7 +101,7 @@ def _cost(cue: Sequence[Atom], *, whole: bool) -> float:
     least = max(_SHORTEST_S, _LEAST_S * words)
     cost = _EACH + _JOINED * sum(atom.ends for atom in cue[:-1])
     if stands < least:
-        cost += _TOO_SHORT * (least - stands) / least
+        cost += _SHORT_AT_ALL + _TOO_SHORT * (least - stands) / least
     if len(cue) == 1 and not whole:
         cost += _ALONE
     if stands > _LONGEST_S:

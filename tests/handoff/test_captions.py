@@ -12,7 +12,7 @@ import pysubs2
 import pytest
 import srt as srt_reader
 import webvtt as webvtt_reader
-from hypothesis import given
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from studio import shipped
@@ -139,6 +139,8 @@ SPOKEN = "the tire of a screw, left. rear 5/32 in 35 psi and measured is that gr
 WORDS = st.sampled_from(SPOKEN.split())
 
 
+@settings(max_examples=300)
+@example([["in", "left.", "in", "front", "the", "the", "tire", "of"]], 130)
 @given(st.lists(st.lists(WORDS, min_size=4, max_size=30), min_size=1, max_size=6), st.sampled_from([130, 150, 170]))
 def test_talk_at_a_speakers_pace_gives_cues_that_can_be_read(texts: list[list[str]], pace: int) -> None:
     """Each cue has its second and its 0.3 s a word, by the conventions' least, wherever a whole point has."""
