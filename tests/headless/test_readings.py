@@ -1,5 +1,6 @@
 """``readings``: a session goes in whole or not at all, and what was brought in is printed."""
 
+import datetime as dt
 import json
 from pathlib import Path
 
@@ -7,6 +8,9 @@ import pytest
 
 from studio.headless.main import main
 from studio.headless.opening import open_episode
+from studio.headless.readings import remarks_of
+from studio.model.quantity import depth
+from studio.model.specimen import Gauge, Reading
 from studio.storage.lock import EpisodeLock
 
 Captured = pytest.CaptureFixture[str]
@@ -116,3 +120,11 @@ def test_json_is_one_object_and_nothing_else(episode: Path, table: Path, capsys:
     assert not any(its["replaced"] for its in said)
     assert said[0]["reading"]["depths"] == [[9.0, 10.0], [10.0, 10.0], [9.0, 9.0]]
     assert said[0]["reading"]["on"] == "2026-11-14" and said[1]["reading"]["unit"] == "32nds"
+
+
+def test_depths_finer_than_their_gauge_are_taken_and_each_is_remarked_once() -> None:
+    taken = Reading(
+        on=dt.date(2025, 6, 1), place="front_left", unit="32nds", gauge=Gauge(resolution=depth(1.0, "32nds")),
+        depths=((5.0, 3.3), (3.25, 3.3)),
+    )  # fmt: skip
+    assert remarks_of(taken) == ("3.3/32 in is finer than a gauge with a step of 1/32 in can be read",)
