@@ -108,13 +108,13 @@ def _equal_pair(finding: Finding) -> tuple[str, str]:
 
 
 def _mm(finding: Finding, figure: str) -> float | None:
-    quantity = finding.figure(figure)
+    quantity = finding.figure_at(figure)
     return quantity.to("mm").value if quantity else None
 
 
 def _roller(place: str, finding: Finding, findings: Findings, units: System) -> Roller:
     diameter = _mm(finding, f"diameter_{place}")
-    depth = finding.figure(f"depth_{place}")
+    depth = finding.figure_at(f"depth_{place}")
     if diameter is None or depth is None:
         raise CannotShow(f"the size of the tire {place_words(place)} is not known yet")
     size = findings.get(f"size.{place}")
@@ -135,7 +135,7 @@ def _notes(finding: Finding, units: System) -> tuple[Note, ...]:
     if finding.limit is not None:
         notes.append(_note("limit", _own(finding.limit, finding, form), finding.limit_label, units, 2))
     for name, figure, label in found:
-        quantity = finding.figure(figure)
+        quantity = finding.figure_at(figure)
         if quantity and not (name == "depth" and form == "of tread" and finding.limit is not None):
             notes.append(_note(name, quantity, label, units, 2 + len(notes)))
     step = 2 + len(notes)

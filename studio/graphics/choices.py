@@ -120,7 +120,7 @@ def _caution(found: dict[str, Finding], headline: Finding) -> str:
 
 
 def _choice(finding: Finding, best: bool, units: System) -> Choice:
-    cost, outlay, bought = (finding.figure(name) for name in ("cost_until_next", "outlay", "bought"))
+    cost, outlay, bought = finding.figure("cost_until_next"), finding.figure("outlay"), finding.figure("bought")
     nothing = outlay is not None and outlay.value == 0 and bought is not None
     out = bool(finding.word("ruled_out"))
     return Choice(

@@ -99,7 +99,7 @@ def _why_none(findings: Findings) -> str:
 
 
 def _mm(finding: Finding, name: str) -> Quantity:
-    quantity = finding.figure(name)
+    quantity = finding.figure_at(name)
     if quantity is None:
         raise CannotShow(f"the finding {finding.id} has no {name.replace('_', ' ')}")
     return quantity

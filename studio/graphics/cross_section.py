@@ -106,14 +106,14 @@ def _measured(finding: Finding) -> Finding:
 
 
 def _mm(finding: Finding, name: str) -> float:
-    quantity = finding.figure(name)
+    quantity = finding.figure_at(name)
     if quantity is None:
         raise CannotShow(f"the marking does not give the {name.replace('_', ' ')}")
     return quantity.to("mm").value
 
 
 def _dimension(finding: Finding, name: str, step: int, units: System) -> Note:
-    quantity = finding.figure(name)
+    quantity = finding.figure_at(name)
     if quantity is None:
         raise CannotShow(f"the marking does not give the {name.replace('_', ' ')}")
     return note_of(name, quantity, name.replace("_", " "), units, step)

@@ -106,7 +106,7 @@ def _hurt(its: Finding, size: Finding | None, tread: Finding | None, view: Tread
 
 
 def _mm(finding: Finding, name: str) -> float:
-    quantity = finding.figure(name)
+    quantity = finding.figure_at(name)
     if quantity is None:
         raise CannotShow(f"the marking does not give the {name.replace('_', ' ')}")
     return quantity.to("mm").value
@@ -116,7 +116,7 @@ def _told(its: Finding, units: System) -> tuple[Told, ...]:
     """In speaking order: how large, what it means, what not to do, who must look; other damage where there is room."""
     size, pairs = its.figure("size"), list[Told]()
     if size:
-        heading = f"its size, seen on {its.word('seen_on')}"
+        heading = f"its size, seen on {its.word_at('seen_on')}"
         pairs.append(Told(name="size", heading=heading, text=size.both(units), priority=2))
     if its.word("zone") == "unknown":
         pairs.append(Told(name="place", heading="where on the tire", text="not recorded", priority=3))

@@ -92,7 +92,7 @@ def _chosen(episode: Episode, findings: Findings, request: Request) -> Finding:
 
 
 def _code(finding: Finding) -> Code:
-    age, week, year = (finding.figure(name) for name in ("age", "made_week", "made_year"))
+    age, week, year = finding.figure("age"), finding.figure("made_week"), finding.figure("made_year")
     if age is None or week is None or year is None:
         raise CannotShow(f"the date code is missing: {finding.sentence}")
     known = finding.word("decade") == "known"

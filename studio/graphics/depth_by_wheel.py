@@ -133,7 +133,7 @@ def _bars(finding: Finding, lowest: Quantity, worst: Finding) -> Bars | None:
 
 
 def _mm(finding: Finding, figure: str) -> float | None:
-    quantity = finding.figure(figure)
+    quantity = finding.figure_at(figure)
     return quantity.to("mm").value if quantity else None
 
 
@@ -143,7 +143,7 @@ def _doubt(finding: Finding) -> Quantity:
 
 def _advice(finding: Finding) -> str:
     """The name of the deepest of the further limits that the tire is held against; empty where there is none."""
-    known = [(quantity.to("mm").value, name) for name in _ADVICE if (quantity := finding.figure(name))]
+    known = [(quantity.to("mm").value, name) for name in _ADVICE if (quantity := finding.figure_at(name))]
     return max(known)[1] if known else ""
 
 
@@ -156,11 +156,11 @@ def _key(worst: Finding, step: int, units: System) -> tuple[Entry, ...]:
     """What the lines mean: the law and whose it is, the advice, the gauge's doubt."""
     advice = _advice(worst)
     advised = next((f.brief for f in worst.figures if f.name == advice), "")
-    law = f"law, {worst.word('legal_region')}"
+    law = f"law, {worst.word_at('legal_region')}"
     entries: list[Entry] = []
     if legal := worst.figure("legal_minimum"):
         entries.append((_key_note("law", legal, law, step, units), "law"))
-    if further := worst.figure(advice):
+    if further := worst.figure_at(advice):
         rule = _is_rule(advice)
         note = _key_note("winter law" if rule else "advice", further, advised, step, units)
         entries.append((note, "law" if rule else "advice"))

@@ -112,7 +112,7 @@ def _read(episode: Episode, findings: Findings, request: Request) -> list[Findin
 
 
 def _mm(finding: Finding, name: str) -> float | None:
-    quantity = finding.figure(name)
+    quantity = finding.figure_at(name)
     return quantity.to("mm").value if quantity else None
 
 

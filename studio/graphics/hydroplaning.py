@@ -112,13 +112,13 @@ def _worst(findings: Findings) -> Finding:
 
 
 def _mm(finding: Finding | None, name: str, neutral: float) -> float:
-    quantity = finding.figure(name) if finding else None
+    quantity = finding.figure_at(name) if finding else None
     return quantity.to("mm").value if quantity else neutral
 
 
 def _notes(finding: Finding, units: System) -> tuple[Note, ...]:
     year, last = finding.word("relation"), len(_STEPS)
-    speed, driven = finding.figure(f"floating_{year}"), finding.figure("speed")
+    speed, driven = finding.figure_at(f"floating_{year}"), finding.figure("speed")
     if speed is None or driven is None:
         raise CannotShow("no floating speed is given for this water")
     label = "driven" if finding.word("speed") == "given" else "driven, assumed"
@@ -156,7 +156,7 @@ def _floating(data: HydroplaningData) -> Any:
     fast: UnitName = "mph" if data.units == "us" else "km/h"
 
     def speed(name: str) -> float:
-        quantity = finding.figure(name)
+        quantity = finding.figure_at(name)
         return quantity.to(fast).value if quantity else 0.0
 
     year = finding.word("relation")
@@ -173,7 +173,7 @@ def _panel(finding: Finding, along: str, units: System, fast: UnitName) -> Any:
     unit = _UNITS[units][along]
 
     def shown(name: str) -> Quantity:
-        quantity = finding.figure(name)
+        quantity = finding.figure_at(name)
         if quantity is None:
             raise CannotShow(f"the range of the tests is not known along the {along}")
         return quantity.to(unit)
@@ -193,7 +193,7 @@ def _points(
 ) -> tuple[tuple[float, float], ...]:  # fmt: skip
     found = []
     for order in range(1, _MOST_POINTS):
-        at, speed = (finding.figure(f"{year}.{along}.{part}.{order}") for part in ("at", "speed"))
+        at, speed = (finding.figure_at(f"{year}.{along}.{part}.{order}") for part in ("at", "speed"))
         if at is None or speed is None:
             break
         found.append((at.to(unit).value, speed.to(fast).value))

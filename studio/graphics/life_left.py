@@ -90,18 +90,18 @@ def _chosen(episode: Episode, findings: Findings, request: Request) -> Finding:
 
 def _limits(finding: Finding) -> tuple[str, ...]:
     """The law's limit and the deepest further one that the finding knows."""
-    known = [(quantity.to("mm").value, name) for name in _ADVICE if (quantity := finding.figure(name))]
+    known = [(quantity.to("mm").value, name) for name in _ADVICE if (quantity := finding.figure_at(name))]
     return ("legal_minimum", *([max(known)[1]] if known else []))
 
 
 def _notes(finding: Finding) -> tuple[Note, ...]:
     law, *further = _limits(finding)
     last = len(_STEPS) + len(further)
-    number, unit = finding.word(f"about_number.{law}"), finding.word(f"about_unit.{law}")
+    number, unit = finding.word_at(f"about_number.{law}"), finding.word_at(f"about_unit.{law}")
     notes = [
-        Note(name=f"left/{law}", value=number, unit=unit, other=finding.word(f"about_other.{law}"), step=last,
+        Note(name=f"left/{law}", value=number, unit=unit, other=finding.word_at(f"about_other.{law}"), step=last,
              label="to the legal minimum", brief="left", deciding=True, priority=0),
-        Note(name="band_note", value=finding.word(f"about_band.{law}"), label="range the gauge allows", brief="band",
+        Note(name="band_note", value=finding.word_at(f"about_band.{law}"), label="range the gauge allows", brief="band",
              step=last, priority=2),
     ]  # fmt: skip
     return (*notes, *(_further(finding, name, order) for order, name in enumerate(further, start=len(_STEPS))))
@@ -109,11 +109,12 @@ def _notes(finding: Finding) -> tuple[Note, ...]:
 
 def _further(finding: Finding, name: str, step: int) -> Note:
     label = next(figure.brief for figure in finding.figures if figure.name == name)
-    left = finding.figure(f"left_{name}")
+    left = finding.figure_at(f"left_{name}")
     if left is None or left.value <= 0:
         return Note(name=f"left/{name}", value="Reached", label=label, brief=label, step=step)
-    return Note(name=f"left/{name}", value=finding.word(f"about.{name}"), other=finding.word(f"about_other.{name}"),
-                label=f"to {label}", brief=f"to {label}", step=step)  # fmt: skip
+    return Note(name=f"left/{name}", value=finding.word_at(f"about.{name}"),
+                other=finding.word_at(f"about_other.{name}"), label=f"to {label}", brief=f"to {label}",
+                step=step)  # fmt: skip
 
 
 def _wear(data: LifeLeftData) -> Any:
@@ -125,7 +126,7 @@ def _wear(data: LifeLeftData) -> Any:
     far: UnitName = "mi" if data.units == "us" else "km"
 
     def value(name: str, unit: UnitName) -> float:
-        quantity = finding.figure(name)
+        quantity = finding.figure_at(name)
         return quantity.to(unit).value if quantity else 0.0
 
     count = int(finding.word("readings"))
@@ -135,7 +136,7 @@ def _wear(data: LifeLeftData) -> Any:
     limits = tuple(
         Limit(name=name, depth=value(name, deep), left=value(f"left_{name}", far), law=name == law,
               rule=name.endswith("_minimum"), least=value(f"left_{name}_low", far),
-              most=value(f"left_{name}_high", far) if finding.figure(f"left_{name}_high") else None)
+              most=value(f"left_{name}_high", far) if finding.figure_at(f"left_{name}_high") else None)
         for name in names
     )  # fmt: skip
     steps = {"fit": 1, "band": 2, "projection": 2, **{f"limit/{name}": 2 for name in names}}

@@ -81,10 +81,10 @@ def _said(row: PlateRow) -> tuple[object, ...]:
 
 
 def _row(finding: Finding, name: str, units: System) -> PlateRow | None:
-    pressure, size = finding.figure(f"{name}_pressure"), finding.word(f"{name}_size")
+    pressure, size = finding.figure_at(f"{name}_pressure"), finding.word_at(f"{name}_size")
     if pressure is None and not size:
         return None
-    sizes = tuple(dict.fromkeys((finding.word(f"{name}_marking"), size))) if size else ("size not entered",)
+    sizes = tuple(dict.fromkeys((finding.word_at(f"{name}_marking"), size))) if size else ("size not entered",)
     if pressure is None:
         return PlateRow(name=name, wheels=(name,), title=name, sizes=sizes, number="not entered", unit="", other="")
     number, _, unit = pressure.in_system(units).text().partition(" ")
@@ -99,7 +99,7 @@ def _notes(finding: Finding, units: System) -> tuple[Note, ...]:
         Note(name="sidewall", value="Sidewall number", label=finding.word("sidewall"), priority=2),
     ]
     for order, axle in enumerate(("front", "rear")):
-        if rating := finding.figure(f"{axle}_axle_rating"):
+        if rating := finding.figure_at(f"{axle}_axle_rating"):
             note = note_of(f"{axle}_rating", rating, f"{axle} axle rating", units, priority=3 + order)
             said.append(msgspec.structs.replace(note, brief=f"{axle} axle"))
     return tuple(msgspec.structs.replace(note, step=_FIRST_NOTE + order) for order, note in enumerate(said))

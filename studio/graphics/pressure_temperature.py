@@ -98,8 +98,8 @@ def _differ(finding: Finding) -> None:
 
 def _axles(finding: Finding) -> tuple[str, ...]:
     """The axles that need a line of their own; the first alone where both are set alike."""
-    known = tuple(axle for axle in AXLES if finding.figure(f"set_{axle}"))
-    alike = len({quantity.value for axle in known if (quantity := finding.figure(f"placard_{axle}"))}) == 1
+    known = tuple(axle for axle in AXLES if finding.figure_at(f"set_{axle}"))
+    alike = len({quantity.value for axle in known if (quantity := finding.figure_at(f"placard_{axle}"))}) == 1
     return known[:1] if alike else known
 
 
@@ -130,7 +130,7 @@ def _signed(more: Quantity) -> str:
 
 
 def _known(finding: Finding, name: str) -> Quantity:
-    quantity = finding.figure(name)
+    quantity = finding.figure_at(name)
     if quantity is None:
         raise CannotShow(f"{name.replace('_', ' ')} is not known yet")
     return quantity

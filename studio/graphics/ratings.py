@@ -48,7 +48,7 @@ class Ratings:
     def data(self, episode: Episode, findings: Findings, request: Request) -> RatingsData:
         """The tire asked for; else the one that carries least on the axle judged gravest. Raises CannotShow."""
         finding, place = _chosen(episode, findings, request)
-        service = finding.word(f"service_{place}")
+        service = finding.word_at(f"service_{place}")
         size = finding_for(findings, "size", place)
         outer, rim = size.figure("overall_diameter"), size.figure("rim_diameter")
         if outer is None or rim is None or not service:
@@ -56,7 +56,7 @@ class Ratings:
         scales = _scales(finding, place, request.units)
         if not scales:
             raise CannotShow(f"neither load index nor speed symbol of the tire {place_words(place)} is known")
-        symbol = finding.word(f"speed_symbol_{place}")
+        symbol = finding.word_at(f"speed_symbol_{place}")
         return RatingsData(
             words=Words(sentence=request.title or finding.sentence, verdict=finding.verdict, caution=finding.caution),
             sources=finding.sources, place=place, service=service, scales=scales, findings=(finding.id, size.id),
@@ -94,7 +94,7 @@ def _chosen(episode: Episode, findings: Findings, request: Request) -> tuple[Fin
 def _place(finding: Finding) -> str:
     """The tire that counts for its axle; of tires whose load is not known the first one with marks."""
     places = AXLES[finding.subject.removesuffix("_axle")]
-    marked = (place for place in places if finding.word(f"service_{place}"))
+    marked = (place for place in places if finding.word_at(f"service_{place}"))
     return finding.word("weakest") or next(marked, "")
 
 
@@ -106,7 +106,7 @@ def _gravity(finding: Finding) -> tuple[int, float]:
 def _scales(finding: Finding, place: str, units: System) -> tuple[Scale, ...]:
     first = next(iter(finding.word("short_of").split()), "")
     # where the index itself falls short, what is carried as filled is beside the point
-    now = None if first == "index" else finding.figure(f"load_{place}")
+    now = None if first == "index" else finding.figure_at(f"load_{place}")
     load = _load_scale(finding, place, now, units, decides=first != "speed")
     return tuple(scale for scale in (load, _speed_scale(finding, place, units, decides=first == "speed")) if scale)
 
@@ -114,7 +114,7 @@ def _scales(finding: Finding, place: str, units: System) -> tuple[Scale, ...]:
 def _load_scale(
     finding: Finding, place: str, now: Quantity | None, units: System, *, decides: bool
 ) -> Scale | None:  # fmt: skip
-    full = finding.figure(f"index_load_{place}")
+    full = finding.figure_at(f"index_load_{place}")
     if full is None:
         return None
     label = _label("load index", finding, "load_index", place)
@@ -151,12 +151,12 @@ def _load_limits(
         found.append(("asked", "advice", asked, f"placard's index {index}", f"placard's {index}"))
     counted = finding.figure("rating_each_divided")
     if counted and place == finding.word("weakest"):
-        found.append(("counted", "advice", counted, f"rating {finding.word('divided')}", "rating here"))
+        found.append(("counted", "advice", counted, f"rating {finding.word_at('divided')}", "rating here"))
     return sorted(found, key=lambda limit: limit[0] != "asked") if short else found
 
 
 def _speed_scale(finding: Finding, place: str, units: System, *, decides: bool) -> Scale | None:
-    own, asked = finding.figure(f"symbol_speed_{place}"), finding.figure("placard_speed")
+    own, asked = finding.figure_at(f"symbol_speed_{place}"), finding.figure("placard_speed")
     if own is None:
         return None
     label = _label("speed symbol", finding, "speed_symbol", place)
@@ -175,7 +175,7 @@ def _speed_scale(finding: Finding, place: str, units: System, *, decides: bool) 
 
 def _label(what: str, finding: Finding, word: str, place: str) -> str:
     """``load index 91, as the placard's``; the placard's own is named with its line where it differs."""
-    own, asked = finding.word(f"{word}_{place}"), finding.word(f"{word}_placard")
+    own, asked = finding.word_at(f"{word}_{place}"), finding.word_at(f"{word}_placard")
     return f"{what} {own}" + (", as the placard's" if own == asked else "")
 
 

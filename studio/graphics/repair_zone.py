@@ -117,7 +117,7 @@ def _zoned(its: Finding, size: Finding, tread: Finding | None, hole: Hole | None
 
 
 def _mm(finding: Finding, name: str) -> float:
-    quantity = finding.figure(name)
+    quantity = finding.figure_at(name)
     if quantity is None:
         raise CannotShow(f"the marking does not give the {name.replace('_', ' ')}")
     return quantity.to("mm").value
@@ -127,10 +127,10 @@ def _notes(its: Finding, tire: Zoned, units: System) -> tuple[Note, ...]:
     """The crown's half, which decides, the hole, the two limits that a gauge can tell."""
     if not tire.half_mm and tire.hole is None:
         return ()
-    half, widest, least = (its.figure(name) for name in ("crown_half_width", "hole_most", "depth_least"))
+    half, widest, least = its.figure("crown_half_width"), its.figure("hole_most"), its.figure("depth_least")
     size, found, step = its.figure("size"), [], 2
     if tire.hole is not None:
-        label = f"wide, {its.word('damage_bare')}"
+        label = f"wide, {its.word_at('damage_bare')}"
         known = note_of("hole", size, label, units, step) if size else None
         found.append(known or Note(name="hole", value="width not known", label=its.word("damage"), step=step))
         found[0] = msgspec.structs.replace(found[0], brief="puncture", priority=0)

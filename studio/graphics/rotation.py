@@ -94,7 +94,7 @@ class RotationPicture:
 
 
 def _moves(finding: Finding) -> Moves:
-    pairs = {here: finding.word(f"move.{here}") for here in _PLACES}
+    pairs = {here: finding.word_at(f"move.{here}") for here in _PLACES}
     known: dict[Place, Place] = {here: there for here, there in pairs.items() if there in _PLACES}  # type: ignore[misc]
     return chain({here: there for here, there in known.items() if here != there})
 
@@ -126,7 +126,7 @@ def _named(finding: Finding, patterns: list[str], count: int) -> str:
     if len(patterns) == count and count > 2:
         return "every other pattern" if finding.word("next") else "every pattern"
     both = all(five in patterns for five in _FIVE)
-    names = [finding.word(f"words.{id_}") for id_ in patterns if not (both and id_ in _FIVE)]
+    names = [finding.word_at(f"words.{id_}") for id_ in patterns if not (both and id_ in _FIVE)]
     return ", ".join([*names, *(["five-wheel patterns"] if both else [])])
 
 
@@ -146,7 +146,7 @@ _LIMITS = {"left": "interval", "since": "interval", "axles_apart": "apart_from"}
 
 def _notes(finding: Finding, number: str, step: int, units: System) -> tuple[Note, ...]:
     """The deciding number and what it is held against."""
-    quantity, limit = finding.figure(number), finding.figure(_LIMITS.get(number, ""))
+    quantity, limit = finding.figure_at(number), finding.figure_at(_LIMITS.get(number, ""))
     if quantity is None or limit is None:
         return ()
     since = finding.word("since_brief")

@@ -61,7 +61,7 @@ def fields_of(finding: Finding, units: System) -> tuple[Field, ...]:
 
 def _pair(finding: Finding, name: str, first: System) -> tuple[str, str]:
     """A figure's text in the system in which it is to be read first, and in the other one."""
-    quantity = finding.figure(name)
+    quantity = finding.figure_at(name)
     if quantity is None:
         return "", ""
     mine, other = quantity.in_system(first), quantity.in_system("metric" if first == "us" else "us")

@@ -164,7 +164,7 @@ def _compared(finding: Finding, before: Standing, after: Standing, axle: str, *,
 
 
 def _standing(name: str, finding: Finding, of: str, whose: str, units: System, size: str) -> Standing:
-    outer, rim = finding.figure(f"diameter_{of}"), finding.figure(f"rim_{of}")
+    outer, rim = finding.figure_at(f"diameter_{of}"), finding.figure_at(f"rim_{of}")
     if outer is None or rim is None:
         raise CannotShow(f"the dimensions of {size or 'one of the sizes'} are not known")
     return _tire(name, size, whose, outer, rim, units)
@@ -224,10 +224,10 @@ def _notes(lead: _Lead, spoken: System, units: System, step: int) -> tuple[Note,
     """Difference in diameter, in circumference, what follows for speed or turns; last the change that decides."""
     finding, found, more = lead.finding, list[Note](), "more" if lead.larger else "less"
     around = ("circumference_difference", "circumference")
-    if finding.figure(around[0]) is None:
+    if finding.figure_at(around[0]) is None:
         around = ("rolling_difference", "rolling circumference")
     for name, figure, what in (("diameter", "diameter_difference", "diameter"), ("rolled", *around)):
-        if quantity := finding.figure(figure):
+        if quantity := finding.figure_at(figure):
             label = f"{more} {what}"
             note = note_of(name, quantity, label, units, step + 1 + len(found), priority=3 + len(found))
             found.append(msgspec.structs.replace(note, brief=f"{more} a turn" if name == "rolled" else label))

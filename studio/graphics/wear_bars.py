@@ -102,7 +102,7 @@ class WearBars:
 
 
 def _of(finding: Finding, name: str) -> Quantity:
-    quantity = finding.figure(name)
+    quantity = finding.figure_at(name)
     if quantity is None:
         raise CannotShow(f"the finding {finding.id} has no {name.replace('_', ' ')}")
     return quantity

@@ -105,7 +105,7 @@ def _levels(finding: Finding) -> list[tuple[int, str]]:
 
 
 def _mm(finding: Finding | None, name: str) -> float | None:
-    quantity = finding.figure(name) if finding else None
+    quantity = finding.figure_at(name) if finding else None
     return quantity.to("mm").value if quantity else None
 
 
@@ -119,7 +119,7 @@ def _doubt_mm(tread: Finding | None) -> float:
 def _grooves(finding: Finding, units: System) -> tuple[Groove, ...]:
     grooves = []
     for number, name in _levels(finding):
-        level = finding.figure(f"level_{number}")
+        level = finding.figure_at(f"level_{number}")
         assert level is not None
         value, _, unit = note_of("", level, "", units).value.partition(" ")
         grooves.append(Groove(number=number, name=name, value=value, count=level.in_system(units).number(), unit=unit,

@@ -57,7 +57,7 @@ def _tire(place: Place, episode: Episode, findings: Findings) -> TirePlan:
 
 
 def _figure(finding: Finding | None, name: str, neutral: float) -> float:
-    quantity = finding.figure(name) if finding else None
+    quantity = finding.figure_at(name) if finding else None
     return quantity.to("mm").value if quantity else neutral
 
 

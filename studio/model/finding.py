@@ -10,6 +10,7 @@ from typing import Literal
 import msgspec
 
 from studio.model.caution import Caution
+from studio.model.finding_names import FigureName, WordName
 from studio.model.quantity import Quantity, UnitName
 from studio.model.source import Source
 
@@ -101,12 +102,20 @@ class Finding(msgspec.Struct, frozen=True, kw_only=True):
         """The steps of these kinds, in their order."""
         return tuple(step for step in self.steps if step.kind in kinds)
 
-    def figure(self, name: str) -> Quantity | None:
+    def figure(self, name: FigureName) -> Quantity | None:
         """The figure of that name; None where the finding has none."""
+        return self.figure_at(name)
+
+    def figure_at(self, name: str) -> Quantity | None:
+        """The figure of a name that was put together, such as ``load_front_left``; None where there is none."""
         return next((figure.quantity for figure in self.figures if figure.name == name), None)
 
-    def word(self, name: str) -> str:
+    def word(self, name: WordName) -> str:
         """The detail of that name; empty where the finding has none."""
+        return self.word_at(name)
+
+    def word_at(self, name: str) -> str:
+        """The detail of a name that was put together, such as ``move.front_left``; empty where there is none."""
         return next((text for key, text in self.detail if key == name), "")
 
 

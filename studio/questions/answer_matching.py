@@ -57,7 +57,8 @@ def matching(viewer: Viewer) -> Part:
 
 
 def _numbers(finding: Finding) -> Numbers:
-    apart, tape, percent = (finding.figure(name) for name in ("difference", "tape_difference", "circumference_percent"))
+    apart, tape = finding.figure("difference"), finding.figure("tape_difference")
+    percent = finding.figure("circumference_percent")
     return {
         "difference_32nds": apart.to("32nds").value if apart else None,
         "difference_mm": apart.to("mm").value if apart else None,

@@ -47,7 +47,7 @@ def age(viewer: Viewer) -> Part:
     specimens = tuple(_dated(viewer, word, number) for number, word in enumerate(good[:8]))
     findings = conclude(episode_of(viewer, specimens), "age", viewer)
     oldest = max(findings, key=lambda it: it.value or 0.0)
-    year, week, years = (oldest.figure(name) for name in ("made_year", "made_week", "age"))
+    year, week, years = oldest.figure("made_year"), oldest.figure("made_week"), oldest.figure("age")
     numbers = {
         "made_year": round(year.value) if year else None,
         "made_week": round(week.value) if week else None,

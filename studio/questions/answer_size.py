@@ -78,7 +78,8 @@ def size_swap(viewer: Viewer) -> Part:
     car = car_of(viewer, front=PlacardTire(marking=old))
     episode = episode_of(viewer, (), car, Circumstances(sizes_wished=(new,)))
     finding = next(it for it in conclude(episode, "size_swap", viewer) if it.word("after"))
-    change, at_60, load = (finding.figure(name) for name in ("diameter_change", "true_at_60", "load_index_change"))
+    change, at_60 = finding.figure("diameter_change"), finding.figure("true_at_60")
+    load = finding.figure("load_index_change")
     numbers = {
         "overall_diameter_change_percent": change.value if change else None,
         "true_speed_at_60": at_60.value if at_60 else None,

@@ -118,7 +118,7 @@ def _tread_part(viewer: Viewer, specimens: tuple[Specimen, ...]) -> Part:
         findings, key=lambda it: (SEVERITY.index(it.verdict) if it.verdict in SEVERITY else -1, -_depth_mm(it))
     )
     others = tuple(it.sentence for it in findings if it is not gravest)
-    depth_, legal, above = (worst.figure(name) for name in ("depth", "legal_minimum", "above_legal"))
+    depth_, legal, above = worst.figure("depth"), worst.figure("legal_minimum"), worst.figure("above_legal")
     numbers = {
         "depth_32nds": depth_.to("32nds").value if depth_ else None,
         "depth_mm": depth_.to("mm").value if depth_ else None,
@@ -191,7 +191,7 @@ def _is_worn(finding: Finding) -> bool:
 
 
 def _left(finding: Finding, mark: str, unit: str) -> float | None:
-    figure = finding.figure(f"left_{mark}")
+    figure = finding.figure_at(f"left_{mark}")
     return max(0.0, figure.to("km" if unit == "km" else "mi").value) if figure else None
 
 

@@ -81,8 +81,8 @@ def _sizes(index: Mapping[str, Finding], episode: Episode | None) -> Mapping[str
     """Each size code in use, with the subjects of which it is said."""
     found: dict[str, set[str]] = {}
     for finding in index.values():
-        for word in ("size", "marking", "beside_size", "before_size", "after_size", "other"):
-            if size := finding.word(word):
+        for word in ("size", "marking", "beside_size", "before_size", "after_size"):
+            if size := finding.word_at(word):
                 own = {finding.subject} if word in ("size", "marking") and finding.topic == "size" else set()
                 found.setdefault(plain_size(size.split(" ")[0]), set()).update(own)
         for size in finding.word("sizes").split():
