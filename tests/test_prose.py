@@ -56,7 +56,7 @@ class Reader(ast.NodeVisitor):
             return node.attr in TEXTS or label or of_step
         if isinstance(node, ast.Call):
             called = node.func.attr if isinstance(node.func, ast.Attribute) else getattr(node.func, "id", "")
-            if called == "word":
+            if called in ("word", "word_at"):
                 name = node.args[0].values[0] if isinstance(node.args[0], ast.JoinedStr) else node.args[0]
                 return not (isinstance(name, ast.Constant) and name.value in IDS)
             own = isinstance(node.func, ast.Attribute) and self.is_text(node.func.value)
