@@ -23,6 +23,7 @@ from studio.graphics.steps import closed_up
 from studio.graphics.whole_car import source_line
 from studio.model.episode import Episode
 from studio.model.finding import Finding, Findings
+from studio.model.finding_names import FigureName
 from studio.model.quantity import Quantity, System, depth
 from studio.model.source import Source
 
@@ -98,8 +99,8 @@ def _why_none(findings: Findings) -> str:
     return "no coin is in use as a tread gauge in this episode's region"
 
 
-def _mm(finding: Finding, name: str) -> Quantity:
-    quantity = finding.figure_at(name)
+def _mm(finding: Finding, name: FigureName) -> Quantity:
+    quantity = finding.figure(name)
     if quantity is None:
         raise CannotShow(f"the finding {finding.id} has no {name.replace('_', ' ')}")
     return quantity

@@ -23,6 +23,7 @@ from studio.graphics.specimens import chosen_subjects, finding_for, most_urgent
 from studio.graphics.whole_car import source_line
 from studio.model.episode import Episode
 from studio.model.finding import Finding, Findings
+from studio.model.finding_names import FigureName
 from studio.model.quantity import Quantity, System
 from studio.model.source import Source
 
@@ -105,15 +106,15 @@ def _measured(finding: Finding) -> Finding:
     return finding
 
 
-def _mm(finding: Finding, name: str) -> float:
-    quantity = finding.figure_at(name)
+def _mm(finding: Finding, name: FigureName) -> float:
+    quantity = finding.figure(name)
     if quantity is None:
         raise CannotShow(f"the marking does not give the {name.replace('_', ' ')}")
     return quantity.to("mm").value
 
 
-def _dimension(finding: Finding, name: str, step: int, units: System) -> Note:
-    quantity = finding.figure_at(name)
+def _dimension(finding: Finding, name: FigureName, step: int, units: System) -> Note:
+    quantity = finding.figure(name)
     if quantity is None:
         raise CannotShow(f"the marking does not give the {name.replace('_', ' ')}")
     return note_of(name, quantity, name.replace("_", " "), units, step)

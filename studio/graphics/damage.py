@@ -15,6 +15,7 @@ from studio.graphics.steps import closed_up
 from studio.graphics.whole_car import source_line, tread_view
 from studio.model.episode import Episode
 from studio.model.finding import SEVERITY, Finding, Findings
+from studio.model.finding_names import FigureName
 from studio.model.quantity import System
 from studio.model.source import Source
 from studio.model.specimen import DamageKind, Zone
@@ -105,8 +106,8 @@ def _hurt(its: Finding, size: Finding | None, tread: Finding | None, view: Tread
     )  # fmt: skip
 
 
-def _mm(finding: Finding, name: str) -> float:
-    quantity = finding.figure_at(name)
+def _mm(finding: Finding, name: FigureName) -> float:
+    quantity = finding.figure(name)
     if quantity is None:
         raise CannotShow(f"the marking does not give the {name.replace('_', ' ')}")
     return quantity.to("mm").value

@@ -22,6 +22,7 @@ from studio.graphics.steps import closed_up
 from studio.graphics.whole_car import source_line
 from studio.model.episode import Episode
 from studio.model.finding import Finding, Findings
+from studio.model.finding_names import FigureName
 from studio.model.places import ON_CAR, place_words
 from studio.model.quantity import Quantity, System, depth
 from studio.model.source import Source
@@ -111,8 +112,8 @@ def _read(episode: Episode, findings: Findings, request: Request) -> list[Findin
     return [worst] if worst else []
 
 
-def _mm(finding: Finding, name: str) -> float | None:
-    quantity = finding.figure_at(name)
+def _mm(finding: Finding, name: FigureName) -> float | None:
+    quantity = finding.figure(name)
     return quantity.to("mm").value if quantity else None
 
 

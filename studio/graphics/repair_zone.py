@@ -13,6 +13,7 @@ from studio.graphics.specimens import chosen_subjects
 from studio.graphics.whole_car import source_line
 from studio.model.episode import Episode
 from studio.model.finding import SEVERITY, Finding, Findings
+from studio.model.finding_names import FigureName
 from studio.model.quantity import System
 from studio.model.source import Source
 from studio.model.specimen import Zone
@@ -116,8 +117,8 @@ def _zoned(its: Finding, size: Finding, tread: Finding | None, hole: Hole | None
     )  # fmt: skip
 
 
-def _mm(finding: Finding, name: str) -> float:
-    quantity = finding.figure_at(name)
+def _mm(finding: Finding, name: FigureName) -> float:
+    quantity = finding.figure(name)
     if quantity is None:
         raise CannotShow(f"the marking does not give the {name.replace('_', ' ')}")
     return quantity.to("mm").value

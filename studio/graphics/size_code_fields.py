@@ -9,6 +9,7 @@ import msgspec
 
 from studio.graphics.layout.notes import Note
 from studio.model.finding import Finding
+from studio.model.finding_names import FigureName
 from studio.model.quantity import System
 from studio.tires.designation import MarkingField, parse_marking, spell_out
 
@@ -59,9 +60,9 @@ def fields_of(finding: Finding, units: System) -> tuple[Field, ...]:
     return tuple(fields)
 
 
-def _pair(finding: Finding, name: str, first: System) -> tuple[str, str]:
+def _pair(finding: Finding, name: FigureName, first: System) -> tuple[str, str]:
     """A figure's text in the system in which it is to be read first, and in the other one."""
-    quantity = finding.figure_at(name)
+    quantity = finding.figure(name)
     if quantity is None:
         return "", ""
     mine, other = quantity.in_system(first), quantity.in_system("metric" if first == "us" else "us")

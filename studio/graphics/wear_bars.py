@@ -18,6 +18,7 @@ from studio.graphics.steps import closed_up
 from studio.graphics.whole_car import source_line
 from studio.model.episode import Episode
 from studio.model.finding import Finding, Findings
+from studio.model.finding_names import FigureName
 from studio.model.quantity import Quantity, System, depth
 from studio.model.source import Source
 
@@ -101,8 +102,8 @@ class WearBars:
         return closed_up(scene)
 
 
-def _of(finding: Finding, name: str) -> Quantity:
-    quantity = finding.figure_at(name)
+def _of(finding: Finding, name: FigureName) -> Quantity:
+    quantity = finding.figure(name)
     if quantity is None:
         raise CannotShow(f"the finding {finding.id} has no {name.replace('_', ' ')}")
     return quantity

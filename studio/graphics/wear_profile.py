@@ -22,6 +22,7 @@ from studio.graphics.wear_profile_layout import Arranged, Groove, Section, arran
 from studio.graphics.whole_car import source_line
 from studio.model.episode import Episode
 from studio.model.finding import Finding, Findings
+from studio.model.finding_names import FigureName
 from studio.model.quantity import System, depth
 from studio.model.source import Source
 
@@ -104,8 +105,8 @@ def _levels(finding: Finding) -> list[tuple[int, str]]:
     return [(int(match[1]), name) for match, name in found if match]
 
 
-def _mm(finding: Finding | None, name: str) -> float | None:
-    quantity = finding.figure_at(name) if finding else None
+def _mm(finding: Finding | None, name: FigureName) -> float | None:
+    quantity = finding.figure(name) if finding else None
     return quantity.to("mm").value if quantity else None
 
 

@@ -10,6 +10,7 @@ from studio.graphics.parts.tread_blocks import family_of
 from studio.model.car import Car
 from studio.model.episode import Episode
 from studio.model.finding import Finding, Findings
+from studio.model.finding_names import FigureName
 from studio.model.places import CORNERS, Place
 from studio.model.quantity import Quantity
 from studio.model.source import Source
@@ -56,8 +57,8 @@ def _tire(place: Place, episode: Episode, findings: Findings) -> TirePlan:
     )  # fmt: skip
 
 
-def _figure(finding: Finding | None, name: str, neutral: float) -> float:
-    quantity = finding.figure_at(name) if finding else None
+def _figure(finding: Finding | None, name: FigureName, neutral: float) -> float:
+    quantity = finding.figure(name) if finding else None
     return quantity.to("mm").value if quantity else neutral
 
 
