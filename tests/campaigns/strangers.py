@@ -12,7 +12,6 @@ import opentimelineio
 import pikepdf
 import pypdf
 import pysubs2
-import srt
 import webvtt
 from lxml import etree
 from PIL import Image
@@ -21,6 +20,7 @@ from studio import shipped
 from studio.handoff.captions import cues_of
 from studio.handoff.description import episode_chapters
 from studio.handoff.material import Material
+from tests.handoff.subrip import read_by_ffmpeg
 
 UNSEEN = re.compile(
     r"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u200e\u200f\u2028-\u202e\u2066-\u2069\ud800-\udfff\ufffe\uffff]"
@@ -127,15 +127,15 @@ def _active(thing: Any) -> Iterator[str]:
 
 def _srt(name: str, content: bytes, material: Material) -> Iterator[str]:
     text, cues = content.decode("utf-8"), cues_of(material.schedule)
-    read = list(srt.parse(text))
+    read = read_by_ffmpeg(text)
     other = pysubs2.SSAFile.from_string(text, format_="srt", keep_unknown_html_tags=True)
     if not len(read) == len(other) == len(cues):
         yield f"{len(read)} and {len(other)} cues are read, {len(cues)} are meant"
-    for each, cue in zip(read, cues, strict=False):
-        if [round(time.total_seconds() * 1000) for time in (each.start, each.end)] != [cue.start_ms, cue.end_ms]:
-            yield f"cue {each.index} stands at another time than is meant"
-        if "-->" in each.content or re.search(r"<[a-z/]|\{\\", each.content, re.IGNORECASE):
-            yield f"cue {each.index} holds an arrow or a tag: {each.content[:80]!r}"
+    for number, ((start, end, told), cue) in enumerate(zip(read, cues, strict=False), start=1):
+        if (start, end) != (cue.start_ms, cue.end_ms):
+            yield f"cue {number} stands at another time than is meant"
+        if "-->" in told or re.search(r"<[a-z/]|\{\\", told, re.IGNORECASE):
+            yield f"cue {number} holds an arrow or a tag: {told[:80]!r}"
     yield from _plain(text)
 
 

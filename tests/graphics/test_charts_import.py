@@ -1,4 +1,4 @@
-"""The first chart starts no other program, looks for no fonts of the system and writes nothing but what was asked for."""
+"""The first chart starts no other program, looks for no fonts of the system and writes only what was asked for."""
 
 import os
 import subprocess

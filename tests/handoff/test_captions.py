@@ -7,10 +7,8 @@ import re
 from fractions import Fraction
 from pathlib import Path
 
-import av
 import pysubs2
 import pytest
-import srt as srt_reader
 import webvtt as webvtt_reader
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
@@ -23,20 +21,13 @@ from studio.handoff.scheduling import scheduled
 from studio.headless.opening import open_episode
 from studio.reference.tables import load_tables
 from tests.handoff.schedules import HARD_TEXTS, SMALL, point
+from tests.handoff.subrip import read_by_ffmpeg
 
 CUES = cues_of(SMALL)
 
 
 def words(text: str) -> list[str]:
     return text.split()
-
-
-def read_by_ffmpeg(text: str) -> list[tuple[int, int, str]]:
-    """Begin and end in ms, and the words, of each cue that FFmpeg's own reader of SRT files finds."""
-    with av.open(io.BytesIO(text.encode()), format="srt") as file:
-        packets = [packet for packet in file.demux(subtitles=0) if packet.size]
-    assert all(packet.time_base == Fraction(1, 1000) for packet in packets)
-    return [(int(each.pts or 0), int((each.pts or 0) + (each.duration or 0)), bytes(each).decode()) for each in packets]
 
 
 def of(text: str, start: float, end: float) -> tuple[Cue, ...]:
@@ -81,7 +72,7 @@ def test_srt_holds_no_arrow_tag_or_override_but_its_own() -> None:
     text = srt(made)
     assert text.count("-->") == len(made)
     assert not re.search(r"</?[a-z]|\{\\", text)
-    shown = " ".join(each.content for each in srt_reader.parse(text)).replace(WORD_JOINER, "")
+    shown = " ".join(told for *_, told in read_by_ffmpeg(text)).replace(WORD_JOINER, "")
     assert words(shown) == words("So <i>not slanted</i> {\\an8}not above, a --> b, 2 < 3 and {braces} stay.")
 
 
@@ -166,7 +157,7 @@ def test_the_demos_captions_can_be_read_along_and_are_read_back(demo: Path) -> N
     lines = [line for cue in made for line in cue.lines]
     after_numbers = [after for line, after in itertools.pairwise(lines) if line[-1].isdigit()]
     assert not [line for line in after_numbers if re.match(r"(psi|kPa|mm|in|mi|km|USD|EUR|%|°C|°F)\b", line)]
-    assert [each.content.replace(WORD_JOINER, "") for each in srt_reader.parse(srt(made))] == [
+    assert [told.replace(WORD_JOINER, "") for *_, told in read_by_ffmpeg(srt(made))] == [
         "\n".join(cue.lines) for cue in made
     ]
     read = webvtt_reader.from_buffer(io.StringIO(webvtt(made)))

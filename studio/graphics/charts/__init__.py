@@ -1,7 +1,7 @@
 """Charts: matplotlib draws them, and each of its drawing calls becomes a mark (`marks`).
 
-The words of charts are our own texts. So matplotlib is imported without its look round for the system's fonts, for which
-it would start other programs and keep a list in the home folder.
+The words of charts are our own texts. So matplotlib is imported without its look round for the system's fonts, for
+which it would start other programs and keep a list in the home folder.
 """
 
 import os
