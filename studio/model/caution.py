@@ -7,6 +7,8 @@ import msgspec
 from studio.model.source import Source
 
 Signal = Literal["WARNING", "CAUTION", "NOTICE"]
+LONGEST = 160
+"""Characters of a caution; a longer one has no room on a picture."""
 
 
 class Caution(msgspec.Struct, frozen=True, kw_only=True):
@@ -20,3 +22,7 @@ class Caution(msgspec.Struct, frozen=True, kw_only=True):
     text: str
     refers: bool
     source: Source
+
+    def __post_init__(self) -> None:
+        if len(self.text) > LONGEST:
+            raise ValueError(f"text has {len(self.text)} characters, a caution has at most {LONGEST}")

@@ -1,17 +1,25 @@
-"""The typed rows of the reference tables. Each is made from one row of text and keeps its source."""
+"""The typed rows of the reference tables: a class a kind of table, a field a column.
+
+A class says all there is to say about its table: the columns are its fields (``rename`` where a column has a name that
+is no good name for a field), the first of them tells the rows apart, and its types say what a cell may hold.
+"""
 
 from collections.abc import Mapping
-from typing import Literal
+from typing import Annotated, Literal
 
 import msgspec
+from msgspec import Meta
 
-from studio.model.finding import Verdict
-from studio.model.quantity import UNITS, Kind, Quantity, System, UnitName
+from studio.model import specimen
+from studio.model.quantity import Kind, Quantity, System, UnitName
 from studio.model.source import Source
-from studio.reference.table import RawRow
 
 CoinLandmark = Literal["head", "house", "ring", "none"]
 Wear = Literal["low", "mid", "high", ""]
+Calling = Literal["watch", "rotate", "inspect", "replace"]
+"""A verdict that a table may call for: that a tire can be kept, or that nobody can tell, follows from readings only."""
+Text = Annotated[str, Meta(min_length=1)]
+Whole = Annotated[int, Meta(ge=0)]
 
 
 class Row(msgspec.Struct, frozen=True, kw_only=True):
@@ -23,20 +31,20 @@ class Row(msgspec.Struct, frozen=True, kw_only=True):
 class Value(Row, frozen=True, kw_only=True):
     """One named number. ``key`` ends in the unit where it has one."""
 
-    key: str
+    key: Text
     value: float
     unit: str
-    means: str
+    means: Text
 
 
 class Rule(Row, frozen=True, kw_only=True):
     """One rule or piece of advice in words, for a region or ``any``; with a number where the rule has one."""
 
-    id: str
-    region: str
+    id: Text
+    region: Text
     value: float | None
     unit: str
-    wording: str
+    wording: Text
 
 
 class SpeedException(Rule, frozen=True, kw_only=True):
@@ -48,16 +56,16 @@ class SpeedException(Rule, frozen=True, kw_only=True):
 class LoadIndex(Row, frozen=True, kw_only=True):
     """The load of one tire, single fitment, at its reference pressure."""
 
-    load_index: int
-    load_kg: float
+    load_index: Whole
+    load_kg: Annotated[float, Meta(gt=0)]
 
 
 class SpeedSymbol(Row, frozen=True, kw_only=True):
     """A speed symbol. ``conventional_mph`` is the round figure that the trade prints."""
 
-    symbol: str
+    symbol: Text
     speed_kmh: float
-    conventional_mph: int
+    conventional_mph: Whole
     note: str
 
 
@@ -65,30 +73,30 @@ class RimCode(Row, frozen=True, kw_only=True):
     """A nominal rim diameter code (inches) and its conventional diameter."""
 
     code: float
-    diameter_mm: int
+    diameter_mm: Whole
 
 
-class Region(Row, frozen=True, kw_only=True):
+class Region(Row, frozen=True, kw_only=True, rename={"id": "region"}):
     """A place with rules of its own; what it lacks is looked up at ``parent``."""
 
-    id: str
-    name: str
+    id: Text
+    name: Text
     units: System
     spelling: Literal["tire", "tyre"]
     parent: str
 
 
-class TreadMinimum(Row, frozen=True, kw_only=True):
+class TreadMinimum(Row, frozen=True, kw_only=True, rename={"since": "from"}):
     """A legal minimum depth. ``vehicle`` and ``tires`` say what it binds, the texts say it in words."""
 
-    id: str
-    region: str
+    id: Text
+    region: Text
     season: Literal["all", "winter"]
     value: float
     unit: UnitName
-    vehicle: str
-    tires: str
-    applies_to: str
+    vehicle: Text
+    tires: Text
+    applies_to: Text
     condition: str
     since: str
     until: str
@@ -102,12 +110,12 @@ class TreadMinimum(Row, frozen=True, kw_only=True):
 class TreadAdvice(Row, frozen=True, kw_only=True):
     """An advised depth for one kind of use: advice, not law."""
 
-    id: str
-    region: str
-    season: str
+    id: Text
+    region: Text
+    season: Text
     value: float
     unit: UnitName
-    wording: str
+    wording: Text
 
     @property
     def depth(self) -> Quantity:
@@ -118,57 +126,61 @@ class TreadAdvice(Row, frozen=True, kw_only=True):
 class NewDepth(Row, frozen=True, kw_only=True):
     """The usual range of depths of one kind of new tire."""
 
-    kind: str
+    kind: Text
     low: float
     high: float
     unit: UnitName
-    wording: str
+    wording: Text
+
+    def __post_init__(self) -> None:
+        if self.low > self.high:
+            raise ValueError(f"low {self.low:g} is above high {self.high:g}")
 
 
 class MatchingRule(Rule, frozen=True, kw_only=True):
     """A rule on how alike tires must be. ``scope`` is axle, set, dual or car; ``level`` law, advice, typical ..."""
 
-    scope: str
-    measure: str
-    level: str
+    scope: Text
+    measure: Text
+    level: Text
 
 
 class RotationRule(Row, frozen=True, kw_only=True):
     """The rotation patterns that a trait of tire or car leaves, and why (``brief``: in a few words)."""
 
-    trait: str
+    trait: Text
     allows: tuple[str, ...]
-    reason: str
-    brief: str
+    reason: Text
+    brief: Text
 
 
 class RotationOrder(Row, frozen=True, kw_only=True):
     """The patterns recommended for one drivetrain, best first."""
 
-    drivetrain: str
+    drivetrain: Text
     patterns: tuple[str, ...]
 
 
 class RotationInterval(Row, frozen=True, kw_only=True):
     """How often to rotate."""
 
-    id: str
-    region: str
+    id: Text
+    region: Text
     low: float
     high: float
     unit: UnitName
-    wording: str
+    wording: Text
 
 
 class AgeAdvice(Row, frozen=True, kw_only=True):
     """Advice by age from manufacture; ``level`` is inspect, plan, replace or note."""
 
-    id: str
-    region: str
-    level: str
+    id: Text
+    region: Text
+    level: Literal["inspect", "plan", "replace", "note"]
     from_years: float | None
     to_years: float | None
-    wording: str
+    wording: Text
 
 
 class CoinFact(Row, frozen=True, kw_only=True):
@@ -191,6 +203,25 @@ class CoinFact(Row, frozen=True, kw_only=True):
         return Quantity(self.value, self.unit, "depth")
 
 
+class CoinRow(Row, frozen=True, kw_only=True):
+    """One row of the table of coins: one fact of one coin, so that each has its own source."""
+
+    coin: Text
+    name: Text
+    region: Text
+    fact: Literal["diameter", "thickness", "test", "test_most"]
+    value: float
+    unit: UnitName
+    wording: str
+    over: str
+    under: str
+    landmark: Literal[CoinLandmark, ""]
+
+    def __post_init__(self) -> None:
+        if self.fact == "test" and not (self.over and self.under and self.landmark):
+            raise ValueError("over, under and landmark must say what a test shows above and below its depth")
+
+
 class Coin(msgspec.Struct, frozen=True, kw_only=True):
     """A coin: two mint dimensions and, where the trade agrees on one, a depth test. Each has a source of its own.
 
@@ -209,7 +240,7 @@ class Coin(msgspec.Struct, frozen=True, kw_only=True):
 class SpeedDerating(Row, frozen=True, kw_only=True):
     """Load against speed for one symbol: full up to one speed, ``percent`` at another, linear between."""
 
-    symbol: str
+    symbol: Text
     full_load_to_kmh: float
     at_kmh: float
     percent: float
@@ -218,28 +249,32 @@ class SpeedDerating(Row, frozen=True, kw_only=True):
 class RimRatio(Row, frozen=True, kw_only=True):
     """Theoretical rim width over section width, for aspects from ``aspect_from`` to ``aspect_to`` percent."""
 
-    aspect_from: int
-    aspect_to: int
+    aspect_from: Whole
+    aspect_to: Whole
     ratio: float
 
 
 class Myth(Row, frozen=True, kw_only=True):
     """Something often said wrongly, and what is right."""
 
-    id: str
-    said: str
-    correct: str
+    id: Text
+    said: Text
+    correct: Text
 
 
 class Bound(Row, frozen=True, kw_only=True):
     """What a quantity of an episode can be at all; outside it was misread or mistyped. ``expected`` gives examples."""
 
-    quantity: str
+    quantity: Text
     kind: Kind
     low: float
     high: float
     unit: UnitName
-    expected: str
+    expected: Text
+
+    def __post_init__(self) -> None:
+        if self.low >= self.high:
+            raise ValueError(f"low {self.low:g} is not below high {self.high:g}")
 
 
 class WearPattern(Row, frozen=True, kw_only=True):
@@ -248,36 +283,29 @@ class WearPattern(Row, frozen=True, kw_only=True):
     ``verdict`` is what it calls for at least, ``brief`` names what to have checked, ``look`` who must look.
     """
 
-    id: str
-    name: str
+    id: Text
+    name: Text
     inner: Wear
     center: Wear
     outer: Wear
-    verdict: Verdict
-    brief: str
-    cause: str
-    check: str
-    look: str
+    verdict: Calling
+    brief: Text
+    cause: Text
+    check: Text
+    look: Text
 
 
 class DamageKind(Row, frozen=True, kw_only=True):
     """One kind of damage: what it calls for at least, what it means, what must not be done, who must look."""
 
-    kind: str
-    verdict: Verdict
-    brief: str
-    meaning: str
-    brief_meaning: str
+    kind: specimen.DamageKind
+    verdict: Calling
+    brief: Text
+    meaning: Text
+    brief_meaning: Text
     """The meaning as a picture has room for it."""
-    avoid: str
-    look: str
-
-
-def unit_of(row: RawRow) -> UnitName:
-    """The row's unit, which must be one the program can convert."""
-    row.one_of("unit", [name for name in UNITS if name])
-    unit: UnitName = msgspec.convert(row.cells["unit"], UnitName)
-    return unit
+    avoid: Text
+    look: Text
 
 
 def numbers(values: Mapping[str, Value]) -> dict[str, float]:

@@ -5,7 +5,6 @@ A row without source, locator and standing does not load: a number that nobody c
 
 import csv
 import io
-import math
 import unicodedata
 from collections.abc import Iterable, Mapping, Sequence
 from pathlib import Path
@@ -28,49 +27,12 @@ class TableError(ValueError):
 
 
 class RawRow(msgspec.Struct, frozen=True, kw_only=True):
-    """One row as text, with the place it was read from; the typed row classes are made from it."""
+    """One row as text, with the place it was read from."""
 
     file: str
     line: int
     cells: Mapping[str, str]
     source: Source
-
-    def text(self, column: str) -> str:
-        """The cell, which must not be empty."""
-        return self.cells[column] or self.refuse(f"{column} is empty")
-
-    def optional_text(self, column: str) -> str:
-        """The cell, which may be empty."""
-        return self.cells[column]
-
-    def one_of(self, column: str, allowed: Sequence[str]) -> str:
-        """The cell, which must be one of ``allowed``."""
-        cell = self.text(column)
-        return cell if cell in allowed else self.refuse(f"{column} is {cell!r}, expected one of {', '.join(allowed)}")
-
-    def number(self, column: str) -> float:
-        """The cell as a finite number."""
-        cell = self.text(column)
-        try:
-            value = float(cell)
-        except ValueError:
-            value = math.nan
-        return value if math.isfinite(value) else self.refuse(f"{column} is {cell!r}, expected a number such as 1.6")
-
-    def optional_number(self, column: str) -> float | None:
-        """The cell as a finite number, None where it is empty."""
-        return self.number(column) if self.cells[column] else None
-
-    def whole(self, column: str) -> int:
-        """The cell as a whole number."""
-        cell = self.text(column)
-        if not (cell.isascii() and cell.isdigit()):
-            self.refuse(f"{column} is {cell!r}, expected a whole number such as 91")
-        return int(cell)
-
-    def words(self, column: str) -> tuple[str, ...]:
-        """The cell split at blanks; empty where the cell is."""
-        return tuple(self.cells[column].split())
 
     def refuse(self, what: str) -> NoReturn:
         """Raise a TableError for this row."""
@@ -78,7 +40,7 @@ class RawRow(msgspec.Struct, frozen=True, kw_only=True):
 
 
 def read_table(path: Path, columns: Sequence[str], key: Sequence[str]) -> tuple[RawRow, ...]:
-    """Read a table with exactly ``columns`` and the three columns of its provenance.
+    """Read a table with exactly ``columns``, in any order, and the three columns of its provenance.
 
     ``key`` names the columns that together tell the rows apart. Raises TableError, with file and line, for a file that
     is too large or not UTF-8, for other columns, for a row without provenance, and for two rows with one key.
@@ -87,9 +49,9 @@ def read_table(path: Path, columns: Sequence[str], key: Sequence[str]) -> tuple[
     expected = (*columns, *PROVENANCE)
     try:
         header = tuple(next(lines, ()))
-        if header != expected:
+        if sorted(header) != sorted(expected):
             raise TableError(f"{path.name}, line 1: columns are {', '.join(header)}; expected {', '.join(expected)}")
-        rows = tuple(_row(path.name, lines.line_num, expected, cells) for cells in lines if cells)
+        rows = tuple(_row(path.name, lines.line_num, header, cells) for cells in lines if cells)
     except csv.Error as error:
         raise TableError(f"{path.name}, line {lines.line_num}: not comma-separated text ({error})") from None
     if len(rows) > MAX_ROWS:

@@ -9,7 +9,8 @@ from typing import TypeVar
 
 from studio import shipped
 from studio.model.caution import Caution
-from studio.reference import reading, rows
+from studio.reference import rows
+from studio.reference.reading import read_coins, read_rows
 from studio.reference.table import TableError
 
 ANY = "any"
@@ -120,49 +121,49 @@ def _load(folder: Path) -> Tables:
     def at(name: str) -> Path:
         return folder / f"{name}.csv"
 
-    load_index = reading.LOAD_INDEX.read(at("load_index"))
-    speeds = reading.SPEED_SYMBOL.read(at("speed_symbol"))
-    rims = reading.RIM_CODE.read(at("rim_code"))
+    load_index = read_rows(at("load_index"), rows.LoadIndex)
+    speeds = read_rows(at("speed_symbol"), rows.SpeedSymbol)
+    rims = read_rows(at("rim_code"), rows.RimCode)
     tables = Tables(
         load_index=load_index,
         speed_symbol=speeds,
         rim_code=rims,
-        regions=reading.REGIONS.read(at("regions")),
-        tread_minimum=reading.TREAD_MINIMUM.read(at("tread_minimum")),
-        tread_advice=reading.TREAD_ADVICE.read(at("tread_advice")),
-        new_depth=reading.NEW_DEPTH.read(at("new_depth")),
-        measuring=reading.values(at("measuring")),
-        matching=reading.MATCHING.read(at("matching")),
-        rotation_rule=tuple(reading.ROTATION_RULE.read(at("rotation_rule")).values()),
-        rotation_order=reading.ROTATION_ORDER.read(at("rotation_order")),
-        rotation_interval=reading.ROTATION_INTERVAL.read(at("rotation_interval")),
-        age_advice=reading.AGE_ADVICE.read(at("age_advice")),
-        coins=reading.coins(at("coins")),
-        repair=reading.rules(at("repair")),
-        spare=reading.rules(at("spare")),
-        pressure=reading.values(at("pressure")),
-        lamp=reading.rules(at("lamp")),
-        load_rules=reading.values(at("load_rules")),
-        speed_derating=reading.SPEED_DERATING.read(at("speed_derating")),
-        hydroplaning=reading.values(at("hydroplaning")),
-        rolling=reading.values(at("rolling")),
-        design=reading.values(at("design")),
-        rim_ratio=tuple(reading.RIM_RATIO.read(at("rim_ratio")).values()),
-        speedometer=reading.values(at("speedometer")),
-        speedometer_rule=reading.rules(at("speedometer_rule")),
-        speed_exception=reading.SPEED_EXCEPTION.read(at("speed_exception")),
-        driveline=reading.rules(at("driveline")),
-        assumed=reading.values(at("assumed")),
-        stopping=reading.values(at("stopping")),
-        physics=reading.values(at("physics")),
-        cautions=reading.CAUTIONS.read(at("cautions")),
-        myths=reading.MYTHS.read(at("myths")),
-        wear_patterns=reading.WEAR_PATTERNS.read(at("wear_patterns")),
-        condemning=reading.rules(at("condemning")),
-        damage=reading.DAMAGE.read(at("damage")),
-        gauges=reading.rules(at("gauges")),
-        date_code=reading.rules(at("date_code")),
-        bounds=reading.BOUNDS.read(at("bounds")),
+        regions=read_rows(at("regions"), rows.Region),
+        tread_minimum=read_rows(at("tread_minimum"), rows.TreadMinimum),
+        tread_advice=read_rows(at("tread_advice"), rows.TreadAdvice),
+        new_depth=read_rows(at("new_depth"), rows.NewDepth),
+        measuring=read_rows(at("measuring"), rows.Value),
+        matching=read_rows(at("matching"), rows.MatchingRule),
+        rotation_rule=tuple(read_rows(at("rotation_rule"), rows.RotationRule).values()),
+        rotation_order=read_rows(at("rotation_order"), rows.RotationOrder),
+        rotation_interval=read_rows(at("rotation_interval"), rows.RotationInterval),
+        age_advice=read_rows(at("age_advice"), rows.AgeAdvice),
+        coins=read_coins(at("coins")),
+        repair=read_rows(at("repair"), rows.Rule),
+        spare=read_rows(at("spare"), rows.Rule),
+        pressure=read_rows(at("pressure"), rows.Value),
+        lamp=read_rows(at("lamp"), rows.Rule),
+        load_rules=read_rows(at("load_rules"), rows.Value),
+        speed_derating=read_rows(at("speed_derating"), rows.SpeedDerating),
+        hydroplaning=read_rows(at("hydroplaning"), rows.Value),
+        rolling=read_rows(at("rolling"), rows.Value),
+        design=read_rows(at("design"), rows.Value),
+        rim_ratio=tuple(read_rows(at("rim_ratio"), rows.RimRatio).values()),
+        speedometer=read_rows(at("speedometer"), rows.Value),
+        speedometer_rule=read_rows(at("speedometer_rule"), rows.Rule),
+        speed_exception=read_rows(at("speed_exception"), rows.SpeedException),
+        driveline=read_rows(at("driveline"), rows.Rule),
+        assumed=read_rows(at("assumed"), rows.Value),
+        stopping=read_rows(at("stopping"), rows.Value),
+        physics=read_rows(at("physics"), rows.Value),
+        cautions=read_rows(at("cautions"), Caution),
+        myths=read_rows(at("myths"), rows.Myth),
+        wear_patterns=read_rows(at("wear_patterns"), rows.WearPattern),
+        condemning=read_rows(at("condemning"), rows.Rule),
+        damage=read_rows(at("damage"), rows.DamageKind),
+        gauges=read_rows(at("gauges"), rows.Rule),
+        date_code=read_rows(at("date_code"), rows.Rule),
+        bounds=read_rows(at("bounds"), rows.Bound),
         load_kg=MappingProxyType({index: row.load_kg for index, row in load_index.items()}),
         speed_kmh=MappingProxyType({symbol: row.speed_kmh for symbol, row in speeds.items()}),
         rim_mm=MappingProxyType({code: row.diameter_mm for code, row in rims.items()}),

@@ -176,8 +176,8 @@ def test_an_overlong_caution_does_not_load(tmp_path):
         ("tread_advice", "a,zz,wet,4,32nds,words,S,L,published", "no region zz, which another table names"),
         ("tread_advice", "a,us,wet,4,furlong,words,S,L,published", "unit is 'furlong'"),
         ("new_depth", "a,9,8,mm,words,S,L,published", "low 9 is above high 8"),
-        ("coins", "a,A,us,thickness,9,mm,,,,S,L,published", "coin 'a' has no diameter"),
-        ("load_index", "151,0,S,L,published", "load_kg is 0, expected a load above 0"),
+        ("coins", "a,A,us,thickness,9,mm,,,,,S,L,published", "coin 'a' has no diameter"),
+        ("load_index", "151,0,S,L,published", "load_kg is '0', expected a number above 0"),
         (
             "wear_patterns",
             "a,A,lowest,,,watch,brief,cause,check,look,S,L,published",
