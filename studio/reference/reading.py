@@ -18,18 +18,17 @@ Made = TypeVar("Made", bound=msgspec.Struct)
 
 def read_rows(path: Path, kind: type[Made]) -> Mapping[Any, Made]:
     """Read a table into rows of ``kind`` by their first column, in the file's order. Raises TableError."""
-    columns = _columns(kind)
+    columns = _shape(kind).columns
     key, column = next(iter(columns.items()))
-    made = (_row(raw, kind, columns) for raw in read_table(path, tuple(columns.values()), (column,)))
+    made = (_row(raw, kind) for raw in read_table(path, tuple(columns.values()), (column,)))
     return MappingProxyType({getattr(row, key): row for row in made})
 
 
 def read_coins(path: Path) -> Mapping[str, Coin]:
     """Read the coins: one row a fact, so that each dimension and each test keeps its own source. Raises TableError."""
-    columns = _columns(CoinRow)
     facts: dict[str, dict[str, CoinRow]] = {}
-    for raw in read_table(path, tuple(columns.values()), ("coin", "fact")):
-        row = _row(raw, CoinRow, columns)
+    for raw in read_table(path, tuple(_shape(CoinRow).columns.values()), ("coin", "fact")):
+        row = _row(raw, CoinRow)
         facts.setdefault(row.coin, {})[row.fact] = row
     return MappingProxyType({coin: _coin(path.name, coin, rows) for coin, rows in facts.items()})
 
@@ -49,39 +48,55 @@ def _fact(row: CoinRow) -> CoinFact:
     )  # fmt: skip
 
 
+class _Shape(msgspec.Struct, frozen=True):
+    """What a row's class asks of its table: each field's column, and the fields whose cells need more than a type."""
+
+    columns: Mapping[str, str]
+    words: tuple[str, ...]
+    absent: tuple[str, ...]
+    numbers: tuple[str, ...]
+    units: tuple[str, ...]
+
+
 @functools.cache
-def _columns(kind: type[msgspec.Struct]) -> Mapping[str, str]:
-    """The columns that a row's class asks for, by its fields; where a row comes from is read with the file."""
-    return {field.name: field.encode_name for field in msgspec.structs.fields(kind) if field.name != "source"}
+def _shape(kind: type[msgspec.Struct]) -> _Shape:
+    """Where a row comes from is read with the file, so ``source`` is no column here."""
+    types = get_type_hints(kind)
+    columns = {field.name: field.encode_name for field in msgspec.structs.fields(kind) if field.name != "source"}
+    return _Shape(
+        columns=columns,
+        words=tuple(columns[field] for field in columns if get_origin(types[field]) is tuple),
+        absent=tuple(columns[field] for field in columns if NoneType in get_args(types[field])),
+        numbers=tuple(field for field in columns if float in (types[field], *get_args(types[field]))),
+        units=tuple(field for field in columns if types[field] == UnitName),
+    )
 
 
-def _row(raw: RawRow, kind: type[Made], columns: Mapping[str, str]) -> Made:
-    types = _types(kind)
-    cells = {column: _cell(raw.cells[column], types[field]) for field, column in columns.items()}
+def _row(raw: RawRow, kind: type[Made]) -> Made:
+    shape = _shape(kind)
+    cells: dict[str, object] = {**raw.cells, "source": raw.source}
+    for column in shape.words:
+        cells[column] = raw.cells[column].split()
+    for column in shape.absent:
+        cells[column] = raw.cells[column] or None
     try:
-        row = msgspec.convert({**cells, "source": raw.source}, kind, strict=False)
+        row = msgspec.convert(cells, kind, strict=False)
     except msgspec.ValidationError as error:
         _refuse(raw, cells, kind, str(error))
-    for field, column in columns.items():
-        value = getattr(row, field)
-        if isinstance(value, float) and not math.isfinite(value):
+    for field in shape.numbers:
+        if not math.isfinite(getattr(row, field) or 0.0):
+            column = shape.columns[field]
             raw.refuse(_expectation(column, raw.cells[column], float))
-        if types[field] == UnitName and not value:  # a bare count has no unit, but no row may forget one
-            raw.refuse(f"{column} is empty")
+    for field in shape.units:
+        if not getattr(row, field):  # a bare count has no unit, but no row may forget one
+            raw.refuse(f"{shape.columns[field]} is empty")
     return row
-
-
-def _cell(cell: str, kind: Any) -> str | list[str] | None:
-    """The cell as the field's type takes it: words apart, and nothing where a number may be absent."""
-    if get_origin(kind) is tuple:
-        return cell.split()
-    return None if not cell and NoneType in get_args(kind) else cell
 
 
 def _refuse(raw: RawRow, cells: Mapping[str, object], kind: type[msgspec.Struct], otherwise: str) -> NoReturn:
     """Name the first cell that its column cannot hold; where each can be, the row's own objection."""
     types = get_type_hints(kind, include_extras=True)
-    for field, column in _columns(kind).items():
+    for field, column in _shape(kind).columns.items():
         try:
             msgspec.convert(cells[column], types[field], strict=False)
         except msgspec.ValidationError:

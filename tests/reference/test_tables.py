@@ -162,7 +162,7 @@ def test_a_caution_is_told_to_refer_where_it_names_the_professional(name):
 def test_an_overlong_caution_does_not_load(tmp_path):
     shutil.copytree(FOLDER, tmp_path / "reference")
     path: Path = tmp_path / "reference" / "cautions.csv"
-    path.write_text(path.read_text() + f"long,NOTICE,no,{'x' * 161},S,L,common practice\n")
+    path.write_text(path.read_text() + f"long,NOTICE,false,{'x' * 161},S,L,common practice\n")
     with pytest.raises(TableError, match="161 characters, a caution has at most 160"):
         load_tables(tmp_path / "reference")
 
