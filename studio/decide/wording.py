@@ -27,6 +27,11 @@ def upper_first(text: str) -> str:
     return text[:1].upper() + text[1:]
 
 
+def lower_first(text: str) -> str:
+    """The text with its first letter small, the rest as it is."""
+    return text[:1].lower() + text[1:]
+
+
 def joined(parts: Sequence[str], last: str = "and") -> str:
     """``a``, ``a and b``, ``a, b and c``."""
     return parts[0] if len(parts) == 1 else f"{', '.join(parts[:-1])} {last} {parts[-1]}" if parts else ""

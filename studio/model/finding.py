@@ -15,6 +15,10 @@ from studio.model.quantity import Quantity, UnitName
 from studio.model.source import Source
 
 Verdict = Literal["keep", "watch", "rotate", "replace", "inspect", "unknown"]
+Act = Literal[
+    "drive", "drive_far", "drive_fast", "rotate", "change_axle", "fit", "mix", "inflate", "bleed", "repair", "shave",
+]  # fmt: skip
+"""What a finding may advise, and what a fact of the same car may forbid."""
 SEVERITY: tuple[Verdict, ...] = ("keep", "watch", "rotate", "inspect", "replace")
 
 

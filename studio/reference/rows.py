@@ -11,6 +11,7 @@ import msgspec
 from msgspec import Meta
 
 from studio.model import specimen
+from studio.model.finding import Act
 from studio.model.quantity import Kind, Quantity, System, UnitName
 from studio.model.source import Source
 
@@ -275,6 +276,17 @@ class Bound(Row, frozen=True, kw_only=True):
     def __post_init__(self) -> None:
         if self.low >= self.high:
             raise ValueError(f"low {self.low:g} is not below high {self.high:g}")
+
+
+class BarrierKind(Row, frozen=True, kw_only=True):
+    """A kind of fact that forbids acts. ``words`` name it (``{who}``, ``{what}`` filled in), ``first`` cures it."""
+
+    id: Text
+    forbids: tuple[Act, ...]
+    verdict: Calling
+    words: Text
+    first: Text
+    caution: Text
 
 
 class WearPattern(Row, frozen=True, kw_only=True):

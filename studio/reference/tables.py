@@ -54,6 +54,7 @@ class Tables:
     physics: Mapping[str, rows.Value]
     cautions: Mapping[str, Caution]
     myths: Mapping[str, rows.Myth]
+    barriers: Mapping[str, rows.BarrierKind]
     wear_patterns: Mapping[str, rows.WearPattern]
     condemning: Mapping[str, rows.Rule]
     damage: Mapping[str, rows.DamageKind]
@@ -158,6 +159,7 @@ def _load(folder: Path) -> Tables:
         physics=read_rows(at("physics"), rows.Value),
         cautions=read_rows(at("cautions"), Caution),
         myths=read_rows(at("myths"), rows.Myth),
+        barriers=read_rows(at("barriers"), rows.BarrierKind),
         wear_patterns=read_rows(at("wear_patterns"), rows.WearPattern),
         condemning=read_rows(at("condemning"), rows.Rule),
         damage=read_rows(at("damage"), rows.DamageKind),
