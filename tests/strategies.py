@@ -90,6 +90,7 @@ SPECIMENS = st.builds(
     tread=chosen(specimen.TreadPattern),
     season=chosen(specimen.Season),
     depth_new=maybe(QUANTITIES),
+    max_pressure=maybe(QUANTITIES),
     readings=few(READINGS, 2),
     photos=few(WORDS, 2),
     note=WORDS,
@@ -197,6 +198,7 @@ def plausible_specimens(draw: st.DrawFn, place: Place, us: bool, on: dt.date, ma
         tread=draw(st.sampled_from(get_args(specimen.TreadPattern))),
         season=draw(st.sampled_from(("summer", "all_season", "winter"))),
         depth_new=depth(11, "32nds") if us else depth(8.0, "mm"),
+        max_pressure=draw(st.sampled_from((None, Quantity(44.0, "psi"), Quantity(350.0, "kPa")))),
         readings=tuple(readings),
     )
 

@@ -120,6 +120,7 @@ def _specimen(path: str, specimen: Specimen, on: dt.date, tables: Tables) -> Fou
     yield from _marking(f"{path}.marking", specimen.marking)
     yield from _try(f"{path}.date_code", lambda: bounds.check_date_code(specimen.date_code, on))
     yield from _bounded(f"{path}.depth_new", "depth_new", specimen.depth_new, tables)
+    yield from _bounded(f"{path}.max_pressure", "max_pressure", specimen.max_pressure, tables)
     for index, reading in enumerate(specimen.readings):
         yield from _reading(f"{path}.readings[{index}]", reading, on, tables)
 

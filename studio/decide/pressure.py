@@ -80,9 +80,10 @@ def conclude(part: Part, tables: Tables) -> Finding:
 
 def _margin(its: Read) -> float | None:
     """More than asked is on the good side until it is so much that air is to be let out."""
-    if its.above is None:
+    if its.asked is None:
         return None
-    return -its.above if its.standing == "over" else its.above
+    above = its.value.value - its.asked.value
+    return -above if its.standing == "over" else above
 
 
 def _caution(its: Read, tables: Tables) -> Caution:
@@ -114,7 +115,7 @@ def _sources(its: Read, tables: Tables) -> tuple[Source, ...]:
     rows += [tables.pressure["monthly_loss_most_psi"]] if its.drop and its.drop.since else []
     rows += [tables.physics["air_molar_mass_kg_per_kmol"]] if its.part.around.filled_at else []
     rows += [tables.pressure["hot_rise_most_psi"]] if not its.last.read.cold else []
-    rows += [tables.pressure["tpms_us_share"]] if its.standing == "low" else []
+    rows += [tables.pressure["run_low_share"]] if its.standing == "low" else []
     lamp = its.lamp.sources if its.lamp else ()
     return unique_sources(*out, *asked, *(row.source for row in rows), *lamp)
 
@@ -127,7 +128,7 @@ def _figures(its: Read) -> tuple[Figure, ...]:
         found["read_temperature"] = ("air temperature at the reading", its.last.read.temperature)
     if its.asked and its.part.asked and its.above is not None:
         found["placard"] = (its.part.asked.label, its.asked)
-        found["above"] = ("above the placard", Quantity(its.above, unit))
+        found["above"] = ("above the placard", Quantity(its.value.value - its.asked.value, unit))
     if its.street:
         found["street"] = ("cold pressure where it is driven", its.street.pressure)
         found["street_temperature"] = ("temperature where it is driven", its.street.temperature)

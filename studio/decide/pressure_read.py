@@ -86,8 +86,19 @@ class Read(msgspec.Struct, frozen=True, kw_only=True):
 
     @property
     def value(self) -> Quantity:
-        """What is held against the placard: the cold pressure in the street where that is known, else as read."""
+        """The cold pressure in the street where that is known, else as read."""
         return self.street.pressure if self.street else self.held
+
+    @property
+    def judged(self) -> Quantity:
+        """What is compared with the placard: the value, but as read where the street is only warmer.
+
+        The placard's figure is for a tire as cold as the day's air: a warm afternoon is no reason to let air out.
+        """
+        if self.street is None or self.now is None:
+            return self.held
+        warmer = self.street.kelvin > self.now.kelvin and not self.part.around.climbs
+        return self.held if warmer else self.street.pressure
 
     @property
     def asked(self) -> Quantity | None:
@@ -96,13 +107,13 @@ class Read(msgspec.Struct, frozen=True, kw_only=True):
 
     @property
     def above(self) -> float | None:
-        """How much the value is above what is asked; below 0 where it is under."""
-        return self.value.value - self.asked.value if self.asked else None
+        """How much it is above what is asked; below 0 where it is under."""
+        return self.judged.value - self.asked.value if self.asked else None
 
     @property
     def standing(self) -> Standing:
         """Where the pressure stands."""
-        return standing(self.value.value, self.held.value, self)
+        return standing(self.judged.value, self.held.value, self)
 
     @property
     def leaks(self) -> bool:
@@ -155,7 +166,7 @@ def judge_part(part: Part, tables: Tables) -> Read:
     now = _state(last.read, part.around, tables) if last.read.cold else None
     street = _street(now, part.around, tables) if now else None
     return Read(
-        part=part, last=last, now=now, street=street, gauge=gauge, low_share=tables.pressure["tpms_us_share"].value,
+        part=part, last=last, now=now, street=street, gauge=gauge, low_share=tables.pressure["run_low_share"].value,
         doubt=_street_doubt(now, street, gauge, tables) if now and street else gauge,
         drop=_drop(part, now, last.on, tables) if now else None,
     )  # fmt: skip

@@ -24,7 +24,7 @@ def sentence(its: Read) -> str:
         return _low(its)
     if its.leaks and its.drop and its.drop.months:
         lost, months = both(_amount(its, its.drop.lost)), format_number(its.drop.months, 1)
-        return f"{title} lost {lost} in {months} months, weather aside: have the leak looked for."
+        return f"{title} lost {lost} in {months} months, weather aside: have it checked for a leak."
     if its.standing == "warm":
         return f"{title} read {both(its.held)} warm: let no air out; read it again when cold."
     if its.standing == "warm_under":
@@ -41,17 +41,17 @@ def _low(its: Read) -> str:
         short = its.part.audience.own(_amount(its, asked.value - its.held.value))
         return f"{title} holds {both(its.held)}, {short} short of its {_asked(its)}: fill it now."
     share = whole_percent(1 - its.held.value / asked.value)
-    return f"{title} holds {both(its.held)}, {share} under the placard: have it inspected."
+    return f"{title} holds {both(its.held)}, {share} under the placard: add air and have it inspected."
 
 
 def _held(its: Read) -> str:
     title, both = its.part.subject.title, its.part.audience.both
     off = both(_amount(its, abs(its.above or 0.0)))
     if its.standing == "right":
-        if its.part.audience.own(its.value) == _asked(its):
-            return f"{title} is right{_where(its)}: {both(its.value)}, as the placard asks."
+        if its.part.audience.own(its.judged) == _asked(its):
+            return f"{title} is right{_where(its)}: {both(its.judged)}, as the placard asks."
         within = its.part.audience.own(_amount(its, its.doubt))
-        return f"{title} is right within {within}{_where(its)}: {both(its.value)}, placard {_asked(its)}."
+        return f"{title} is right within {within}{_where(its)}: {both(its.judged)}, placard {_asked(its)}."
     if its.standing == "over":
         return f"{title} is {off} over the placard{_where(its)}: let air out only when cold."
     return f"{title} is {off} under the placard{_where(its)}{_explained(its)}."
@@ -60,14 +60,16 @@ def _held(its: Read) -> str:
 def _explained(its: Read) -> str:
     """How much of the drop is weather, as far as that can be told; else what to do."""
     if its.drop is None or its.drop.weather_share is None:
-        return ": fill it cold"
+        return ": add air cold"
     if its.drop.cause == "weather":
-        return "; weather explains the drop" if its.drop.weather_share > _MOSTLY else "; leak or weather unclear"
-    return f"; {whole_percent(its.drop.weather_share)} of the drop is weather"
+        return "; weather explains the drop" if its.drop.weather_share > _MOSTLY else "; can't tell a leak from weather"
+    if its.drop.weather_share > _MOSTLY:
+        return f"; {whole_percent(its.drop.weather_share)} of it is weather: add air cold"
+    return ": add air now and check for a leak"
 
 
 def _where(its: Read) -> str:
-    if its.street is None:
+    if its.street is None or its.judged == its.held:
         return ""
     if its.part.around.driving_temperature:
         return f" at {its.part.audience.own(its.street.temperature)}"
@@ -137,7 +139,7 @@ def _against_lines(its: Read, tables: Tables) -> list[str]:
     lines = []
     if its.asked is not None and its.above is not None:
         above = on_paper(_amount(its, its.above))
-        lines.append(f"Against the placard: {on_paper(its.value)} {MINUS} {on_paper(its.asked)} = {above}")
+        lines.append(f"Against the placard: {on_paper(its.judged)} {MINUS} {on_paper(its.asked)} = {above}")
     return [*lines, f"{doubt}: ±{its.part.audience.both(_amount(its, its.doubt))}"]
 
 

@@ -1,15 +1,14 @@
 """Where do they go next? The patterns that car and tires permit, why each other one is out, and when it is due."""
 
-import itertools
 from collections.abc import Iterator
 from statistics import fmean
 
 from studio.decide import rotation_words
 from studio.decide.audience import Audience, unique_sources
-from studio.decide.damage import condemning, sightings
+from studio.decide.barriers import barriers, binding
 from studio.decide.matching_tires import Worn
 from studio.decide.measured import latest
-from studio.decide.rotation_read import Blocked, Part, Rotation, choices, due, traits
+from studio.decide.rotation_read import Part, Rotation, choices, due, traits
 from studio.decide.rotation_since import last_move, odometer_now
 from studio.decide.subjects import Tire, tires
 from studio.model.episode import Episode
@@ -30,10 +29,11 @@ def parts(episode: Episode, tables: Tables) -> Iterator[Part]:
     if len(corners) < len(CORNERS):
         return
     moved = last_move(corners, episode.car, episode.on)
+    found = barriers(episode, tables)
     yield Part(
         audience=Audience.of(episode), corners=tuple(_worn(tire, episode) for tire in corners),
         spare=_worn(standing["spare"], episode) if "spare" in standing else None,
-        blocked=tuple(blocked for tire in corners for blocked in _blocked(tire, episode, tables)),
+        held=binding(found, "rotate", SUBJECT), kept=binding(found, "change_axle", SUBJECT),
         drivetrain=episode.car.drivetrain, interval=episode.car.rotation_interval, since=moved.at if moved else None,
         since_event=moved.event if moved else "", since_day=moved.day if moved else "",
         now=odometer_now(corners, episode.car, episode.on), rotated=moved is not None and moved.rotated,
@@ -48,17 +48,6 @@ def _worn(tire: Tire, episode: Episode) -> Worn:
     )  # fmt: skip
 
 
-def _blocked(tire: Tire, episode: Episode, tables: Tables) -> Iterator[Blocked]:
-    """What condemns the tire, else a cut or a hole that somebody must judge before the tire goes on rolling."""
-    specimen, path, words = tire.specimen, tire.subject.path, tire.subject.words
-    for seen in condemning(specimen, path, episode.on, tables)[:1]:
-        yield Blocked(words=words, why=seen.words, path=seen.path)
-        return
-    open_ones = (it for it in sightings(specimen, path, episode.on) if it.damage.kind in ("cut", "puncture"))
-    for it in itertools.islice(open_ones, 1):
-        yield Blocked(words=words, why=tables.damage[it.damage.kind].brief, path=it.path)
-
-
 def conclude(part: Part, tables: Tables) -> Finding:
     """The finding on the car."""
     its = read_part(part, tables)
@@ -68,7 +57,8 @@ def conclude(part: Part, tables: Tables) -> Finding:
         verdict=its.verdict, value=since.value if since else None, unit=interval.unit, limit=interval.value,
         limit_label=its.due.label, margin=its.due.left.value if its.due.left else None,
         steps=as_steps(rotation_words.working(its)), inputs=_inputs(part), sources=_sources(its, tables),
-        warning=tables.cautions["damage" if part.blocked else "rotation"],
+        warning=tables.cautions[part.held[0].caution if part.held else "rotation"],
+        advises=("rotate",) if its.verdict == "rotate" else (), held_by=tuple(it.id for it in (*part.held, *part.kept)),
         would_change=rotation_words.would_change(its, tables), missing=rotation_words.missing(its),
         figures=_figures(its), detail=rotation_words.detail(its),
     )  # fmt: skip
@@ -80,7 +70,7 @@ def read_part(part: Part, tables: Tables) -> Rotation:
     rule = tables.rotation_interval["front_rear_difference"]
     return Rotation(
         part=part, traits=binding, choices=choices(part, binding, tables), due=due(part, tables), apart=_apart(part),
-        apart_from=depth(rule.low, rule.unit), worn_out=_worn_out(part, tables),
+        apart_from=depth(rule.low, rule.unit),
     )  # fmt: skip
 
 
@@ -92,33 +82,23 @@ def _apart(part: Part) -> Quantity | None:
     return depth(abs(front - rear), "mm")
 
 
-def _worn_out(part: Part, tables: Tables) -> tuple[str, ...]:
-    """Tires at or under the legal minimum: they are replaced, not moved."""
-    region = part.audience.region
-    row = tables.legal_minimum(region) if region in tables.regions else None
-    return tuple(
-        tire.subject.words
-        for tire in part.corners
-        if tire.tread and row and tire.tread.depth(tire.tread.lowest.value).to("mm").value <= row.depth.to("mm").value
-    )
-
-
 def _inputs(part: Part) -> tuple[str, ...]:
     paths = ["car.drivetrain"] if part.drivetrain else []
     paths += ["car.rotation_interval"] if part.interval else []
     paths += [mileage.path for mileage in (part.since, part.now) if mileage]
-    paths += [blocked.path for blocked in part.blocked]
+    paths += [path for it in (*part.held, *part.kept) for path in it.paths]
     for tire in (*part.corners, *((part.spare,) if part.spare else ())):
         paths += [f"{tire.subject.path}.{field}" for field in ("tread", "season", "marking")]
         paths += [f"{tire.tread.path}.depths"] if tire.tread else []
-    return tuple(paths)
+    return tuple(dict.fromkeys(paths))
 
 
 def _sources(its: Rotation, tables: Tables) -> tuple[Source, ...]:
     rules = (rule.source for choice in its.choices for rule in choice.against)
     order = tables.rotation_order.get(its.part.drivetrain or "")
     sooner = tables.rotation_interval["front_rear_difference"].source
-    return unique_sources(its.due.source, *rules, *((order.source,) if order else ()), sooner)
+    held = (it.source for it in its.part.held)
+    return unique_sources(*held, its.due.source, *rules, *((order.source,) if order else ()), sooner)
 
 
 def _figures(its: Rotation) -> tuple[Figure, ...]:

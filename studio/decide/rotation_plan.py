@@ -8,13 +8,10 @@ from studio.decide.car_log import car_log
 from studio.decide.pace import pace
 from studio.decide.place_wear import grounds
 from studio.decide.rotation_plan_figures import figures
-from studio.decide.rotation_plan_read import Part, Planned, read_part, wheels
+from studio.decide.rotation_plan_read import Part, Planned, read_part
 from studio.decide.rotation_read import choices, due, traits
-from studio.decide.ruled_out import ruled_out
-from studio.decide.subjects import tires
 from studio.model.episode import Episode
-from studio.model.finding import SEVERITY, Finding, as_steps
-from studio.model.places import CORNERS
+from studio.model.finding import Finding, as_steps
 from studio.model.source import Source
 from studio.reference.tables import Tables
 
@@ -25,53 +22,29 @@ SUBJECT = "car"
 def parts(episode: Episode, tables: Tables) -> Iterator[Part]:
     """One part for the car; none until a tire stands at each corner."""
     for its in rotation.parts(episode, tables):
-        on_car = [tire for tire in tires(episode) if tire.specimen.place in CORNERS]
-        every = ((tire.subject.title, ruled_out(tire, episode, tables)) for tire in on_car)
         yield Part(
-            rotation=its, grounds=grounds(episode, tables), out=tuple((title, out) for title, out in every if out),
-            pace=pace(episode, car_log(episode, tables), tables), dual=episode.car.dual_rear_wheels,
-        )  # fmt: skip
+            rotation=its, grounds=grounds(episode, tables), pace=pace(episode, car_log(episode, tables), tables)
+        )
 
 
 def conclude(part: Part, tables: Tables) -> Finding:
     """The finding on the car."""
-    if part.out:
-        return _ruled_out(part, tables)
-    if worn := _worn_out(part, tables):
-        return _replace_first(part, worn, tables)
+    if part.rotation.held:
+        return _held(part, tables)
     its = read_part(part, tables)
     return _unknown(part, its, tables) if isinstance(its, str) else _finding(its, tables)
 
 
-def _ruled_out(part: Part, tables: Tables) -> Finding:
-    """A tire that must not be driven on, or is too old, is dealt with before anything is planned."""
-    title, out = max(part.out, key=lambda it: SEVERITY.index(it[1].verdict))
-    call = "was replaced" if out.verdict == "replace" else "was looked at"
+def _held(part: Part, tables: Tables) -> Finding:
+    """What bars a rotation bars every plan of rotations."""
+    first, every = part.rotation.held[0], part.rotation.held
     return Finding(
-        id=f"{TOPIC}.{SUBJECT}", topic=TOPIC, subject=SUBJECT, verdict=out.verdict,
-        sentence=f"{title} {out.words}: no rotation is planned before it {call}.",
-        steps=as_steps(tuple(f"{name} {it.words}" for name, it in part.out)),
-        inputs=tuple(it.path for _, it in part.out),
-        sources=unique_sources(*(it.source for _, it in part.out)),
-        warning=tables.cautions["over_age" if out.verdict == "replace" else "damage"],
-    )  # fmt: skip
-
-
-def _worn_out(part: Part, tables: Tables) -> tuple[str, ...]:
-    its = wheels(part.rotation, tables)
-    if isinstance(its, str):
-        return ()
-    every = zip(CORNERS, part.rotation.corners, strict=True)
-    return tuple(w.subject.words for p, w in every if its.by_place[p].lowest <= its.by_place[p].limit + 1e-9)
-
-
-def _replace_first(part: Part, worn: tuple[str, ...], tables: Tables) -> Finding:
-    row = tables.legal_minimum(part.rotation.audience.region)
-    return Finding(
-        id=f"{TOPIC}.{SUBJECT}", topic=TOPIC, subject=SUBJECT, verdict="replace",
-        sentence=rotation_plan_words.replace_first(worn), inputs=(*_depths(part), "region"),
-        steps=as_steps(rotation_plan_words.worn_lines(worn)), sources=(row.source,) if row else (),
-        warning=tables.cautions["worn_tire"],
+        id=f"{TOPIC}.{SUBJECT}", topic=TOPIC, subject=SUBJECT, verdict=first.verdict,
+        sentence=f"No rotation is planned: {first.reason}",
+        steps=as_steps(f"Bars a rotation: {it.reason}" for it in every),
+        inputs=tuple(dict.fromkeys(path for it in every for path in it.paths)),
+        sources=unique_sources(*(it.source for it in every)), warning=tables.cautions[first.caution],
+        held_by=tuple(it.id for it in every),
     )  # fmt: skip
 
 
@@ -93,6 +66,7 @@ def _finding(its: Planned, tables: Tables) -> Finding:
         value=longest, unit=its.unit, uncertainty=None if high is None else max(longest - low, high - longest, 0.0),
         steps=as_steps(rotation_plan_words.working(its, tables)), inputs=_inputs(its), sources=_sources(its, tables),
         warning=tables.cautions["rotation"], would_change=rotation_plan_change.texts(its),
+        advises=("rotate",) if its.gains else (), held_by=tuple(it.id for it in its.part.rotation.kept),
         missing=rotation_plan_words.missing(its), figures=figures(its), detail=rotation_plan_words.detail(its),
     )  # fmt: skip
 

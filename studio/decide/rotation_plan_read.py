@@ -11,7 +11,6 @@ from studio.decide.pace import Pace
 from studio.decide.place_wear import LITTLE, Grounds, PlaceWear
 from studio.decide.rotation_read import choices, due, permitted, traits
 from studio.decide.rounded import STEP
-from studio.decide.ruled_out import RuledOut
 from studio.decide.tire_marks import marks_of
 from studio.model.places import CORNERS, place_words
 from studio.model.quantity import Quantity, UnitName, convert
@@ -31,9 +30,7 @@ class Part(msgspec.Struct, frozen=True, kw_only=True):
 
     rotation: rotation_read.Part
     grounds: Grounds
-    out: tuple[tuple[str, RuledOut], ...]
     pace: Pace | None
-    dual: bool
 
 
 class Wheels(msgspec.Struct, frozen=True, kw_only=True):
@@ -114,8 +111,6 @@ def limit_mm(worn: Worn, region: str, tables: Tables) -> float | None:
 
 def read_part(part: Part, tables: Tables) -> Planned | str:
     """Every permitted plan followed; or in words what keeps it from being."""
-    if part.dual:
-        return DUAL
     its = wheels(part.rotation, tables)
     if isinstance(its, str):
         return its

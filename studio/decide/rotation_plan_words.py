@@ -14,17 +14,6 @@ _LONGEST = 90
 NO_SPARE = "a depth reading, spare, to plan with five wheels"
 
 
-def replace_first(worn: tuple[str, ...]) -> str:
-    """The sentence on a car with a tire that is worn out."""
-    are = "is" if len(worn) == 1 else "are"
-    return f"{upper_first(joined(worn))} {are} worn out: replace before planning rotations."
-
-
-def worn_lines(worn: tuple[str, ...]) -> tuple[str, ...]:
-    """The working for the same."""
-    return tuple(f"{upper_first(words)} is at or under the legal minimum" for words in worn)
-
-
 def sentence(its: Planned) -> str:
     """The finding in plain speech."""
     found, units, both = its.found, its.part.rotation.audience.units, its.part.rotation.audience.both

@@ -3,6 +3,7 @@
 import msgspec
 
 from studio.decide.audience import Audience
+from studio.decide.barriers import Barrier
 from studio.decide.matching_limits import ALL_WHEELS
 from studio.decide.matching_tires import Worn
 from studio.decide.sizes import same_size, size_of
@@ -22,6 +23,7 @@ WORDS = {
 _BY_TREAD = {
     "directional": "directional", "asymmetric": "asymmetric", "asymmetric_directional": "asymmetric_directional",
 }  # fmt: skip
+_BY_BARRIER = {"different_sizes": "staggered", "different_wheels": "different_wheels"}
 Choice = PatternChoice[RotationRule]
 
 
@@ -32,21 +34,17 @@ class Mileage(msgspec.Struct, frozen=True, kw_only=True):
     path: str
 
 
-class Blocked(msgspec.Struct, frozen=True, kw_only=True):
-    """A tire that goes nowhere before it was looked at: its words, why, and the path to that."""
-
-    words: str
-    why: str
-    path: str
-
-
 class Part(msgspec.Struct, frozen=True, kw_only=True):
-    """All that the next rotation depends on. ``since`` is the last rotation, ``now`` the latest odometer reading."""
+    """All that the next rotation depends on. ``since`` is the last rotation, ``now`` the latest odometer reading.
+
+    ``held`` bar any rotation, ``kept`` only that wheels change axle; the gravest come first.
+    """
 
     audience: Audience
     corners: tuple[Worn, ...]
     spare: Worn | None
-    blocked: tuple[Blocked, ...]
+    held: tuple[Barrier, ...]
+    kept: tuple[Barrier, ...]
     drivetrain: Drivetrain | None
     interval: Quantity | None
     since: Mileage | None
@@ -83,16 +81,8 @@ def traits(part: Part, tables: Tables) -> tuple[str, ...]:
     treads = {tire.pattern for tire in part.corners}
     found = [trait for tread, trait in _BY_TREAD.items() if tread in treads]
     found += ["studded"] if any(tire.season == "studded" for tire in part.corners) else []
-    found += ["staggered"] if _staggered(part, tables) else []
+    found += [_BY_BARRIER[it.kind] for it in part.kept if it.kind in _BY_BARRIER]
     return (*found, *_spare_trait(part, tables))
-
-
-def _staggered(part: Part, tables: Tables) -> bool:
-    sizes = {tire.subject.name: size_of(tire.marking, tables) for tire in part.corners}
-    return any(
-        front is not None and rear is not None and not same_size(front.marking, rear.marking)
-        for front, rear in ((sizes.get(f"front_{side}"), sizes.get(f"rear_{side}")) for side in ("left", "right"))
-    )
 
 
 def _spare_trait(part: Part, tables: Tables) -> tuple[str, ...]:
@@ -170,7 +160,6 @@ class Rotation(msgspec.Struct, frozen=True, kw_only=True):
     due: Due
     apart: Quantity | None
     apart_from: Quantity
-    worn_out: tuple[str, ...]
 
     @property
     def next(self) -> str:
@@ -189,9 +178,9 @@ class Rotation(msgspec.Struct, frozen=True, kw_only=True):
 
     @property
     def verdict(self) -> Verdict:
-        """Inspect before anything is moved, rotate, keep, or unknown."""
-        if self.part.blocked or self.worn_out:
-            return "inspect"
+        """What the gravest of what bars it calls for; else rotate, keep, or unknown."""
+        if self.part.held:
+            return self.part.held[0].verdict
         if not self.next:
             return "keep"
         if self.part.drivetrain is None:

@@ -9,7 +9,7 @@ from studio.tires.rotation import PATTERNS
 
 _TRAITS = {
     "directional": "a rolling direction", "asymmetric_directional": "left and right versions", "studded": "studs",
-    "staggered": "different sizes front and rear",
+    "staggered": "different sizes front and rear", "different_wheels": "wheels of different widths",
 }  # fmt: skip
 _SPARES = ("no_spare", "temporary_spare", "other_spare")
 
@@ -17,12 +17,8 @@ _SPARES = ("no_spare", "temporary_spare", "other_spare")
 def sentence(its: Rotation) -> str:
     """The finding in plain speech."""
     part, both = its.part, its.part.audience.both
-    if part.blocked:
-        first = part.blocked[0]
-        return f"{upper_first(first.words)} shows {first.why}: nothing is rotated before it was looked at."
-    if its.worn_out:
-        are = "is" if len(its.worn_out) == 1 else "are"
-        return f"{upper_first(joined(its.worn_out))} {are} worn out: replace before rotating."
+    if part.held:
+        return f"Don't rotate yet: {part.held[0].reason}"
     if not its.next:
         return "These tires stay where they are: no pattern suits them without remounting."
     if part.drivetrain is None:
@@ -44,8 +40,7 @@ def _whole(quantity: Quantity) -> Quantity:
 def working(its: Rotation) -> tuple[str, ...]:
     """The steps to the pattern and to the time."""
     part = its.part
-    lines = [f"{upper_first(blocked.words)}: {blocked.why} seen" for blocked in part.blocked]
-    lines += [f"{upper_first(words)} is at or under the legal minimum" for words in its.worn_out]
+    lines = [f"Bars a rotation: {it.reason}" for it in part.held]
     lines.append(f"Permitted, best first: {joined([WORDS[id_] for id_ in permitted(its.choices)]) or 'none'}")
     lines += [f"Out, {WORDS[id_]}: {why}" for id_, why in reasons(part, its.choices).items()]
     lines += [f"Next: {place_words(here)} to {place_words(there)}" for here, there in moves(its)]

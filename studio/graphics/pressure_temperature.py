@@ -54,6 +54,8 @@ class PressureTemperature:
             raise CannotShow("missing: a temperature where the tires are filled and one where they are driven")
         if finding.value is None:
             raise CannotShow(f"what to set is not known yet; missing: {'; '.join(finding.missing)}")
+        if reason := finding.word("not_drawn"):
+            raise CannotShow(reason)
         _differ(finding)
         axles = _axles(finding)
         lit = _lamp(findings, axles[0])

@@ -68,7 +68,7 @@ class RotationPicture:
         return RotationData(
             car=plan_, moves=moves, tags=_tags(moves, plan_.spare is not None), notes=notes, blocks=blocks,
             words=Words(sentence=request.title or finding.sentence, verdict=finding.verdict, caution=finding.caution),
-            sources=finding.sources, held=finding.verdict == "inspect", steps=tuple(steps), shown=(finding.id,),
+            sources=finding.sources, held=finding.verdict in _HELD, steps=tuple(steps), shown=(finding.id,),
         )  # fmt: skip
 
     def compose(self, data: RotationData, frame: Frame, look: Look) -> Scene:
@@ -140,6 +140,8 @@ def _number(finding: Finding) -> str:
     return "axles_apart" if finding.verdict == "rotate" and finding.figure("axles_apart") else ""
 
 
+_HELD = ("watch", "inspect", "replace")
+"""Verdicts of a rotation that something bars."""
 _LABELS = {"left": "until the next rotation", "axles_apart": "front and rear apart"}
 _LIMITS = {"left": "interval", "since": "interval", "axles_apart": "apart_from"}
 

@@ -85,6 +85,8 @@ def as_json(finding: Finding) -> dict[str, Any]:
         "inputs": _list(finding.inputs),
         "sources": [{"title": s.title, "locator": s.locator, "standing": s.standing} for s in finding.sources],
         "caution": finding.caution,
+        "advises": list(finding.advises),
+        "held_by": list(finding.held_by),
         "would_change": _list(finding.would_change),
         "missing": _list(finding.missing),
     }

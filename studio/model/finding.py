@@ -67,7 +67,8 @@ class Finding(msgspec.Struct, frozen=True, kw_only=True):
     width) are in ``unit``. ``inputs`` are paths into the episode. ``limit_label`` names the limit and whose it is;
     ``limit_region`` is the id of the region whose law it is. ``steps`` are its working, ``said`` the
     numbers as the sentence gives them, where they are no figures (rounded, say). ``detail`` holds words that a picture
-    needs beside the figures, as (name, text) pairs.
+    needs beside the figures, as (name, text) pairs. ``advises`` are the acts it recommends, ``held_by`` the ids of the
+    barriers that bind it.
     """
 
     id: str
@@ -86,6 +87,8 @@ class Finding(msgspec.Struct, frozen=True, kw_only=True):
     inputs: tuple[str, ...] = ()
     sources: tuple[Source, ...] = ()
     warning: Caution | None = None
+    advises: tuple[Act, ...] = ()
+    held_by: tuple[str, ...] = ()
     would_change: tuple[str, ...] = ()
     missing: tuple[str, ...] = ()
     figures: tuple[Figure, ...] = ()

@@ -62,7 +62,7 @@ class Reading(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=T
 
 
 class Specimen(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, cache_hash=True):
-    """One tire on hand. ``marking`` and ``date_code`` are as written on its sidewall."""
+    """One tire on hand. ``marking``, ``date_code`` and ``max_pressure`` are as written on its sidewall."""
 
     id: Identifier
     place: Place
@@ -72,6 +72,7 @@ class Specimen(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=
     tread: TreadPattern = "plain"
     season: Season = "all_season"
     depth_new: Quantity | None = None
+    max_pressure: Quantity | None = None
     readings: tuple[Reading, ...] = ()
     photos: tuple[Name, ...] = ()
     note: LongText = ""

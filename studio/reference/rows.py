@@ -279,13 +279,13 @@ class Bound(Row, frozen=True, kw_only=True):
 
 
 class BarrierKind(Row, frozen=True, kw_only=True):
-    """A kind of fact that forbids acts. ``words`` name it (``{who}``, ``{what}`` filled in), ``first`` cures it."""
+    """A kind of fact that forbids acts. ``words`` name it (``{who}``, ``{what}`` filled in), ``remedy`` a sentence."""
 
     id: Text
     forbids: tuple[Act, ...]
     verdict: Calling
     words: Text
-    first: Text
+    remedy: Text
     caution: Text
 
 

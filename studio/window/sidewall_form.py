@@ -94,6 +94,9 @@ class SidewallForm(QWidget):
         self.tread = ChoiceField(subject, "tread", "tread", TREADS, chars=11)
         self.season = ChoiceField(subject, "season", "season", SEASONS, chars=9)
         self.depth_new = QuantityField(subject, "depth_new", "depth when new", "depth", chars=14)
+        self.max_pressure = QuantityField(
+            subject, "max_pressure", "highest pressure on the sidewall", "pressure", chars=12
+        )
         self.marking_spelled = SpelledView(self.marking)
         self.date_spelled = SpelledView(self.date_code)
         self._lay_out()
@@ -116,14 +119,15 @@ class SidewallForm(QWidget):
                 FieldBox("Tread", self.tread),
                 FieldBox("Season", self.season),
                 FieldBox("Depth when new", self.depth_new),
+                FieldBox("Max. pressure on the sidewall", self.max_pressure),
             )
         )
         layout.addWidget(self.date_spelled)
-        layout.addWidget(ProblemLine(self.date_code, self.depth_new))
+        layout.addWidget(ProblemLine(self.date_code, self.depth_new, self.max_pressure))
 
     def reset(self) -> None:
         """Another tire is shown: give up what is typed."""
-        for field in (self.name, self.marking, self.date_code, self.depth_new):
+        for field in (self.name, self.marking, self.date_code, self.depth_new, self.max_pressure):
             field.reset()
         self.tread.refresh()
         self.season.refresh()

@@ -10,7 +10,7 @@ from studio.decide import decide
 from studio.model.car import Car, RotationDone
 from studio.model.paths import value_at
 from studio.model.places import CORNERS
-from studio.model.quantity import Quantity
+from studio.model.quantity import Quantity, length
 from tests.decide.build import TABLES, damage, episode, flat, four, tire
 
 ALL = ("front_to_back", "forward_cross", "rearward_cross", "x", "side_to_side", "five_wheel_forward_cross",
@@ -146,10 +146,11 @@ def test_without_a_rotation_on_record_the_first_readings_at_the_present_places_c
 def test_a_tire_that_must_be_looked_at_or_replaced_is_not_moved():
     tires = [tire(place, flat(8, damage=(damage("bulge"),) if place == "rear_left" else ())) for place in CORNERS]
     finding = decide(episode(*tires, car=Car(drivetrain="front")), TABLES).get("rotation.car")
-    assert finding.verdict == "inspect" and finding.sentence.startswith("Rear left shows a bulge")
+    assert finding.verdict == "inspect" and finding.sentence.startswith("Don't rotate yet: rear left shows a bulge.")
     assert finding.caution == TABLES.cautions["damage"].text
     worn = found(depths=(8, 8, 2, 8))
-    assert worn.verdict == "inspect" and worn.sentence == "Rear left is worn out: replace before rotating."
+    assert worn.verdict == "replace"
+    assert worn.sentence == "Don't rotate yet: rear left is worn to the legal minimum. Replace it first."
 
 
 def test_what_would_change_it_is_found_by_asking_again():
@@ -178,3 +179,28 @@ def test_every_answer_is_complete_and_each_wheel_gets_a_place_of_its_own(drive, 
     moves = {name[5:]: there for name, there in finding.detail if name.startswith("move.")}
     assert set(moves) == set(moves.values())
     assert ("spare" in moves) <= bool(spare)
+
+
+@pytest.mark.parametrize(
+    ("fact", "more", "words"),
+    [
+        ("temporary_spare", {"front_right": {"marking": "T155/80D17 104M"}}, "temporary spare"),
+        ("mixed_season", {"front_left": {"season": "winter"}, "front_right": {"season": "winter"}}, "winter tires"),
+    ],
+)
+def test_no_rotation_is_advised_over_a_fact_that_forbids_it(fact, more, words):
+    tires = [tire(place, flat(8), **more.get(place, {})) for place in CORNERS]
+    finding = decide(episode(*tires, car=Car(drivetrain="front")), TABLES).get("rotation.car")
+    assert finding.held_by[0].startswith(fact) and finding.advises == () and words in finding.sentence
+
+
+def test_wheels_of_two_widths_stay_on_their_axle():
+    car = {"front_rim_width": length(7.5, "in"), "rear_rim_width": length(9, "in")}
+    finding = found(drive="rear", car=car)
+    assert permitted(finding) == ("side_to_side",) and "different_wheels.car" in finding.held_by
+
+
+def test_a_worn_front_pair_is_not_put_behind_a_deeper_one():
+    """Deeper tires to the rear, front-wheel drive included: common practice, no source."""
+    finding = found(depths=(3, 3, 8, 8))
+    assert finding.verdict == "watch" and "plan a new pair" in finding.sentence and "Rotate now" not in finding.sentence

@@ -31,7 +31,7 @@ def test_one_size_by_the_placard_is_held_together_as_a_set() -> None:
 def test_nothing_is_rotated_while_a_tire_is_cut() -> None:
     finding = truck()[1].get("rotation.car")
     assert finding is not None and finding.verdict == "inspect"
-    assert "cut" in finding.sentence and "looked at" in finding.sentence
+    assert "cut" in finding.sentence and "checked" in finding.sentence
 
 
 def test_no_hurt_tire_is_told_to_stay_on() -> None:

@@ -4,21 +4,21 @@ from collections.abc import Iterable
 
 import msgspec
 
-from studio.decide.wording import upper_first
 from studio.model.finding import SEVERITY, Act, Verdict
-from studio.model.places import AXLES
+from studio.model.places import AXLES, CORNERS
 from studio.model.source import Source
 from studio.reference.tables import Tables
 
 WHOLE_CAR = ("car", "set")
 """Subjects that hold every tire at a corner."""
+ON_THE_ROAD = (*CORNERS, *(f"{axle}_axle" for axle in AXLES))
 
 
 class Barrier(msgspec.Struct, frozen=True, kw_only=True):
     """A fact of the car that forbids ``forbids`` for its ``subjects`` (tires, axles, ``set`` or ``car``).
 
-    ``words`` say the fact, ``first`` what is to be done about it; ``paths`` lead to what it follows from; ``caution``
-    names a row of the cautions.
+    ``words`` say the fact as a clause, ``remedy`` what to do about it as a sentence; ``paths`` lead to what it follows
+    from; ``caution`` names a row of the cautions.
     """
 
     kind: str
@@ -26,7 +26,7 @@ class Barrier(msgspec.Struct, frozen=True, kw_only=True):
     forbids: tuple[Act, ...]
     verdict: Verdict
     words: str
-    first: str
+    remedy: str
     paths: tuple[str, ...]
     caution: str
     source: Source
@@ -37,9 +37,9 @@ class Barrier(msgspec.Struct, frozen=True, kw_only=True):
         return f"{self.kind}.{self.subjects[0]}"
 
     @property
-    def sentence(self) -> str:
-        """Fact and remedy as one clause: ``Front right is a temporary spare: put a full-size tire back on``."""
-        return f"{upper_first(self.words)}: {self.first}"
+    def reason(self) -> str:
+        """Fact and remedy: ``front right is a temporary spare. Put a full-size tire back on first.``"""
+        return f"{self.words}. {self.remedy}"
 
 
 def barrier(
@@ -49,7 +49,7 @@ def barrier(
     """A barrier of a kind in the table. ``source`` and ``verdict`` are given where a rule of its own decided."""
     row = tables.barriers[kind]
     return Barrier(
-        kind=kind, subjects=subjects, forbids=row.forbids, verdict=verdict or row.verdict, first=row.first,
+        kind=kind, subjects=subjects, forbids=row.forbids, verdict=verdict or row.verdict, remedy=row.remedy,
         words=row.words.replace("{who}", who).replace("{what}", what), paths=paths, caution=row.caution,
         source=source or row.source,
     )  # fmt: skip
@@ -58,14 +58,14 @@ def barrier(
 def binding(found: Iterable[Barrier], act: Act, subject: str = "car") -> tuple[Barrier, ...]:
     """The barriers that forbid an act for a subject, gravest first.
 
-    An advice for the whole car is bound by what bears on any part of it; one for a tire by its own barriers and the
-    whole car's.
+    An advice for the whole car is bound by what bears on any tire that it stands on; one for a tire by its own barriers
+    and the whole car's. What lies on the bench or in the trunk binds only advice about itself.
     """
-    bears = (it for it in found if act in it.forbids and (subject in WHOLE_CAR or _bears_on(it, subject)))
+    bears = (it for it in found if act in it.forbids and _bears_on(it, subject))
     return tuple(sorted(bears, key=lambda it: -SEVERITY.index(it.verdict)))
 
 
 def _bears_on(its: Barrier, subject: str) -> bool:
     """Whether it concerns the subject itself, a tire of that axle, or the whole car."""
-    concerned = {subject, *AXLES.get(subject.removesuffix("_axle"), ())}
-    return bool(concerned & set(its.subjects)) or any(whole in its.subjects for whole in WHOLE_CAR)
+    parts = ON_THE_ROAD if subject in WHOLE_CAR else AXLES.get(subject.removesuffix("_axle"), ())
+    return bool({subject, *parts, *WHOLE_CAR} & set(its.subjects))

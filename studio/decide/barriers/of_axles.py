@@ -3,6 +3,8 @@
 from collections.abc import Iterator
 from statistics import fmean
 
+import msgspec
+
 from studio.decide import matching
 from studio.decide.barriers.barrier import Barrier, barrier
 from studio.decide.matching_read import Match
@@ -14,7 +16,9 @@ from studio.decide.tread_limits import WINTERLY
 from studio.decide.wording import lower_first
 from studio.model.episode import Episode
 from studio.model.places import AXLES, CORNERS
+from studio.model.quantity import UnitName, depth
 from studio.model.source import Source
+from studio.reference.rows import MatchingRule
 from studio.reference.tables import Tables
 
 _SAME_MM = 1e-9
@@ -71,7 +75,10 @@ def _sizes(corners: dict[str, Tire], tables: Tables) -> Iterator[Barrier]:
 
 
 def _worn_pair_in_front(corners: dict[str, Tire], episode: Episode, tables: Tables) -> Iterator[Barrier]:
-    """The front pair under the advice for wet roads, the rear pair not: changing them would put the worn one behind."""
+    """The front pair under the advice for wet roads and well under the rear pair, which is not.
+
+    Changing axles would put the worn pair behind; "well under" is the difference at which shops act on one axle.
+    """
     read: dict[str, Measured] = {}
     for name, tire in corners.items():
         if (tread := latest(tire.specimen, tire.subject.path, episode.on)) is not None:
@@ -84,9 +91,16 @@ def _worn_pair_in_front(corners: dict[str, Tire], episode: Episode, tables: Tabl
     lowest = {name: tread.depth(tread.lowest.value).to("mm").value for name, tread in read.items()}
     means = {axle: fmean(read[place].mean().to("mm").value for place in AXLES[axle]) for axle in AXLES}
     worn = min(lowest[place] for place in AXLES["front"]) < advice.mm - _SAME_MM
-    if worn and min(lowest[place] for place in AXLES["rear"]) >= advice.mm and means["rear"] > means["front"]:
+    apart = _depth_mm(tables.matching["axle_act_from"])
+    if not worn or means["rear"] - means["front"] < apart - _SAME_MM:
+        return
+    if min(lowest[place] for place in AXLES["rear"]) >= advice.mm:
         paths = tuple(f"{tread.path}.depths" for tread in read.values())
         yield barrier("deeper_to_rear", ("car",), paths, tables, source=tables.matching["deeper_to_rear"].source)
+
+
+def _depth_mm(rule: MatchingRule) -> float:
+    return depth(rule.value or 0.0, msgspec.convert(rule.unit, UnitName)).to("mm").value
 
 
 def _rule_source(trait: str, tables: Tables) -> Source:

@@ -100,18 +100,19 @@ def test_wheels_or_tires_of_two_widths_keep_their_axle():
 
 @pytest.mark.parametrize(
     ("depths", "barred"),
-    [((3, 3, 8, 8), True), ((4, 4, 8, 8), False), ((8, 8, 3, 3), False), ((3, 3, 3.5, 3.5), False)],
+    [((3, 3, 8, 8), True), ((3, 3, 6, 6), True), ((3, 3, 5.5, 5.5), False), ((4, 4, 8, 8), False),
+     ((8, 8, 3, 3), False)],
 )
 def test_a_pair_under_the_wet_advice_does_not_go_behind_a_deeper_one(depths, barred):
-    """4/32 in for wet roads: common practice, no source."""
+    """4/32 in for wet roads, and 3/32 in where shops act: common practice, no source."""
     assert ("deeper_to_rear.car" in found(*four(depths))) is barred
 
 
 def test_the_gravest_comes_first_and_the_sentence_names_fact_and_remedy():
     tires = at_corner("front_left", flat(1, damage=(damage("cut", "shoulder"),)))
-    first, second = binding(barriers(episode(*tires), TABLES), "rotate")
+    first, second, *_ = binding(barriers(episode(*tires), TABLES), "rotate")
     assert (first.kind, second.kind) == ("worn_out", "open_damage")
-    assert first.sentence == "Front left is worn to the legal minimum: replace it"
+    assert first.reason == "front left is worn to the legal minimum. Replace it first."
 
 
 def test_an_advice_for_one_tire_is_bound_by_its_own_barriers_and_the_whole_cars():
@@ -121,6 +122,12 @@ def test_an_advice_for_one_tire_is_bound_by_its_own_barriers_and_the_whole_cars(
     mixed = [msgspec.structs.replace(it, season="winter" if n < 2 else "summer")
              for n, it in enumerate(four((8, 8, 8, 8)))]  # fmt: skip
     assert binding(barriers(episode(*mixed), TABLES), "mix", "rear_left")
+
+
+def test_what_lies_on_the_bench_binds_only_advice_about_itself():
+    bench = tire("bench", flat(8, damage=(damage("bulge"),)), id="old_one")
+    its = barriers(episode(*four((8, 8, 8, 8)), bench), TABLES)
+    assert not binding(its, "rotate") and binding(its, "fit", "old_one")
 
 
 def test_what_was_read_after_the_day_is_not_known_yet():
