@@ -45,7 +45,7 @@ def read_part(part: Part, tables: Tables) -> Read | None:
     marking = read(part.marking)
     temporary = marking is not None and marking.service == "temporary"
     construction = "radial" if marking is None or marking.construction == "radial" else "diagonal"
-    marks = marks_for(part.audience.region, part.season, construction, temporary, tables)
+    marks = marks_for(part.audience.region, part.season, construction, temporary, tables, part.age.on)
     if part.tread is None or marks is None:
         return None
     bar = tables.measuring["indicator_height_mm"]
@@ -97,7 +97,7 @@ def _inputs(its: Read) -> tuple[str, ...]:
     return (
         its.tread.spot_path(its.tread.lowest), f"{its.tread.path}.depths", f"{its.tread.path}.gauge.resolution", *new,
         f"{path}.season", f"{path}.marking", "region", *(seen.path for seen in its.part.damage),
-        *(it.path for it in its.objections), *(("on",) if its.objections else ()),
+        *(it.path for it in its.objections), *(("on",) if its.objections or its.marks.of_the_day else ()),
     )  # fmt: skip
 
 

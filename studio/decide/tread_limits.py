@@ -3,6 +3,8 @@
 Pure numbers in millimeters; the episode's words come from ``tread_left``.
 """
 
+import datetime as dt
+
 import msgspec
 
 from studio.model.finding import Verdict
@@ -11,7 +13,9 @@ from studio.model.source import Source
 from studio.model.specimen import Season
 from studio.reference.rows import TreadAdvice
 from studio.reference.tables import Tables
+from studio.tires.yearly import within
 
+ANY_TIRE = "winter_minimum_any_tire"
 WINTERLY: tuple[Season, ...] = ("winter", "studded")
 _SAME_MM = 1e-9
 """Two depths closer than this are one: room for the rounding of binary fractions, nothing a gauge could see."""
@@ -21,7 +25,8 @@ class Mark(msgspec.Struct, frozen=True, kw_only=True):
     """One depth that the tread is held against.
 
     ``words`` name it within a sentence (``Austria's winter minimum``), ``label`` beside a number (``winter minimum,
-    Austria``); ``law`` tells it from advice; ``whose`` is the region whose law it is.
+    Austria``); ``law`` tells it from advice, ``in_force`` a law of the season that holds on the day; ``whose`` is the
+    region whose law it is.
     """
 
     name: str
@@ -30,6 +35,7 @@ class Mark(msgspec.Struct, frozen=True, kw_only=True):
     depth: Quantity
     law: bool
     whose: str = ""
+    in_force: bool = False
     condition: str = ""
     source: Source
 
@@ -47,6 +53,10 @@ class Mark(msgspec.Struct, frozen=True, kw_only=True):
         """Whether the depth stays under the mark."""
         return depth_mm < self.mm - _SAME_MM
 
+    def cleared(self, depth_mm: float, doubt_mm: float) -> bool:
+        """Whether the depth is above the mark, as far as a reading with this doubt can tell."""
+        return not (self.stands_above(depth_mm) or self.near(depth_mm, doubt_mm))
+
     def near(self, depth_mm: float, doubt_mm: float) -> bool:
         """Whether a reading with this doubt cannot be told from the mark."""
         return abs(depth_mm - self.mm) <= doubt_mm + _SAME_MM
@@ -57,6 +67,11 @@ class Marks(msgspec.Struct, frozen=True, kw_only=True):
 
     legal: Mark
     others: tuple[Mark, ...] = ()
+
+    @property
+    def of_the_day(self) -> bool:
+        """Whether a law of the season holds on the day."""
+        return self.legal.in_force or any(mark.in_force for mark in self.others)
 
     def named(self, name: str) -> Mark | None:
         """The mark of that name, such as ``wet_advice``."""
@@ -82,22 +97,32 @@ class Judgement(msgspec.Struct, frozen=True, kw_only=True):
 
 
 def judge(depth_mm: float, doubt_mm: float, marks: Marks) -> Judgement:
-    """At or under the law: replace. Above it by no more than the doubt: inspect. Not clear of another mark: watch."""
+    """At or under the law: replace. Above it by no more than the doubt: inspect. Not clear of another mark: watch.
+
+    A law of the season that holds on the day weighs as the law all year does.
+    """
     margin = depth_mm - marks.legal.mm
     close = abs(margin) <= doubt_mm + _SAME_MM
     if margin <= _SAME_MM:
         return Judgement(verdict="replace", close=close)
     if close:
         return Judgement(verdict="inspect", close=True)
+    if seasonal := next((it for it in marks.others if it.in_force and not it.cleared(depth_mm, doubt_mm)), None):
+        if not seasonal.stands_above(depth_mm):
+            return Judgement(verdict="inspect", close=True)
+        return Judgement(verdict="replace", close=seasonal.near(depth_mm, doubt_mm), under=seasonal)
     under = marks.not_cleared(depth_mm, doubt_mm)
     unsure = under is not None and under.near(depth_mm, doubt_mm)
     return Judgement(verdict="watch" if under else "keep", under=under, unsure=unsure)
 
 
-def marks_for(region: str, season: Season, construction: str, temporary: bool, tables: Tables) -> Marks | None:
+def marks_for(
+    region: str, season: Season, construction: str, temporary: bool, tables: Tables, on: dt.date | None = None
+) -> Marks | None:
     """What a tire is held against in a region; None where no legal minimum is known.
 
-    A temporary spare is held against the law alone: the advice is for tires that are driven on in all weathers.
+    With a day, a law of the season that binds any tire and holds on that day is the legal minimum. A temporary spare is
+    held against the law alone: the advice is for tires that are driven on in all weathers.
     """
     row = tables.legal_minimum(region, construction=construction) if region in tables.regions else None
     if row is None:
@@ -107,22 +132,30 @@ def marks_for(region: str, season: Season, construction: str, temporary: bool, t
         depth=row.depth, law=True, whose=tables.regions[region].name,
         condition=_condition(row.applies_to, row.condition), source=row.source,
     )  # fmt: skip
+    winter = _winter_law(region, season, construction, legal, tables, on)
+    if winter is not None and winter.in_force and winter.name == ANY_TIRE:
+        legal, winter = msgspec.structs.replace(winter, name="legal_minimum", words="the legal minimum"), None
     if temporary:
         return Marks(legal=legal)
-    found = (_winter_law(region, season, construction, legal, tables), _wet(region, season, tables),
+    found = (winter, _wet(region, season, tables),
              _winter_advice(region, season, tables))  # fmt: skip
     return Marks(legal=legal, others=tuple(mark for mark in found if mark))
 
 
-def _winter_law(region: str, season: Season, construction: str, legal: Mark, tables: Tables) -> Mark | None:
-    """The winter minimum, for tires that go through a winter, where it asks for more than the law all year."""
-    row = tables.legal_minimum(region, "winter", construction=construction) if season != "summer" else None
+def _winter_law(
+    region: str, season: Season, construction: str, legal: Mark, tables: Tables, on: dt.date | None
+) -> Mark | None:
+    """The winter minimum of any tire, or of those that go through a winter, where it asks for more than the rest."""
+    row = tables.legal_minimum(region, "winter", construction=construction)
     if row is None or row.depth.to("mm").value <= legal.mm + _SAME_MM:
+        return None
+    if season == "summer" and row.binds != "any tire":
         return None
     name = tables.regions[row.region].name
     period = f"{row.since} to {row.until}" if row.since != row.until else row.since
     return Mark(
-        name="winter_minimum", words=f"{name}'s winter minimum", label=f"winter minimum, {name}", depth=row.depth,
+        name=ANY_TIRE if row.binds == "any tire" else "winter_minimum", words=f"{name}'s winter minimum",
+        in_force=on is not None and within(on, row.starts, row.ends), label=f"winter minimum, {name}", depth=row.depth,
         law=True, condition=_condition(period, row.condition), source=row.source,
     )  # fmt: skip
 

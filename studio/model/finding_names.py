@@ -22,7 +22,7 @@ WordName = Literal[
     "cause_words", "check", "coin", "cold", "construction", "currency", "damage", "decade", "deepest", "digits",
     "filled", "first_avoid", "first_day", "first_day_of_year", "kind", "landmark", "load_index", "load_index_placard",
     "look", "lowest_at", "lowest_groove", "marking", "name", "next", "next.about", "not_drawn", "objection", "on",
-    "permitted", "placard", "readings", "reason", "relation", "repairable", "ruled_out", "shallowest", "short_of", "sidewall",
-    "since_brief", "size", "sizes", "speed", "speed_shown", "speed_symbol_placard", "standing", "state", "tires",
-    "told", "tolerance_form", "true_speed", "undated", "unplaced", "weakest", "words", "years", "zone",
+    "permitted", "placard", "readings", "reason", "relation", "repairable", "ruled_out", "shallowest", "short_of",
+    "sidewall", "since_brief", "size", "sizes", "speed", "speed_shown", "speed_symbol_placard", "standing", "state",
+    "tires", "told", "tolerance_form", "true_speed", "undated", "unplaced", "weakest", "words", "years", "zone",
 ]  # fmt: skip

@@ -88,7 +88,11 @@ class Region(Row, frozen=True, kw_only=True, rename={"id": "region"}):
 
 
 class TreadMinimum(Row, frozen=True, kw_only=True, rename={"since": "from"}):
-    """A legal minimum depth. ``vehicle`` and ``tires`` say what it binds, the texts say it in words."""
+    """A legal minimum depth. ``vehicle``, ``tires`` and ``binds`` say what it is for, the texts say it in words.
+
+    ``starts`` and ``ends`` are its first and last day in a year, as month and day (``11-01``) or counted from Easter
+    Sunday (``easter+7``); empty where it has no fixed days.
+    """
 
     id: Text
     region: Text
@@ -101,6 +105,9 @@ class TreadMinimum(Row, frozen=True, kw_only=True, rename={"since": "from"}):
     condition: str
     since: str
     until: str
+    binds: Literal["any tire", "winter tires"]
+    starts: str
+    ends: str
 
     @property
     def depth(self) -> Quantity:

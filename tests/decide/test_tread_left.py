@@ -103,15 +103,15 @@ def test_at_below_and_above_the_limit_as_far_as_the_gauge_can_tell(value, unit, 
         ("us", "winter", 4.9, "watch", "winter-tire advice"),
         ("us", "winter", 5.0, "watch", "too close to the winter-tire advice of 5/32 in to call"),
         ("us", "winter", 5.8, "keep", ""),
-        ("at", "winter", 5.0, "watch", "Austria's winter minimum of 4.0 mm"),
-        ("at", "winter", 5.1, "watch", "too close to Austria's winter minimum of 4.0 mm to call"),
+        ("at", "winter", 5.0, "replace", "Austria's winter minimum of 4.0 mm"),
+        ("at", "winter", 5.1, "inspect", "Too close to call"),
         ("at", "winter", 5.8, "keep", ""),
         ("at", "summer", 4.6, "keep", ""),
         ("de", "summer", 3.7, "watch", "summer-tire advice of 3.0 mm"),
-        ("no", "studded", 3.7, "watch", "Norway's winter minimum of 3.0 mm"),
+        ("no", "studded", 3.7, "replace", "counts as worn out"),
     ],
 )
-def test_advice_and_winter_minima_give_watch_under_their_own_name(region, season, value, verdict, words):
+def test_advice_and_winter_minima_on_1_march_speak_under_their_own_name(region, season, value, verdict, words):
     units = "us" if region == "us" else "metric"
     finding = found(flat(value), region=region, season=season, units=units)
     assert finding.verdict == verdict
@@ -290,3 +290,36 @@ def test_a_verdict_comes_from_memory_until_something_it_depends_on_changes():
     assert first.get("tread_left.front_left") is second.get("tread_left.front_left")
     assert first.get("tread_left.front_right") != second.get("tread_left.front_right")
     assert whole.on == ON
+
+
+@pytest.mark.parametrize(
+    ("on", "season", "mm", "verdict"),
+    [
+        ("2026-11-21", "summer", 2.6, "replace"),
+        ("2026-11-21", "winter", 2.6, "replace"),
+        ("2026-07-01", "summer", 2.6, "watch"),
+        ("2026-10-31", "summer", 2.6, "watch"),
+        ("2026-11-21", "summer", 3.4, "watch"),
+    ],
+)
+def test_norway_asks_3_mm_of_any_tire_in_winter(on, season, mm, verdict):
+    """Norwegian Public Roads Administration; rule of 25 January 1990 no. 92: from 1 November, any tire."""
+    one = tire("front_left", flat(mm, unit="mm", gauge=TENTHS), season=season, date_code="3625")
+    whole = episode(one, region="no", units="metric", on=dt.date.fromisoformat(on))
+    finding = decide(whole, TABLES).get("tread_left.front_left")
+    assert finding.verdict == verdict
+    if verdict == "replace":
+        assert "under the legal 3.0 mm" in finding.sentence and "on" in finding.inputs
+        assert (finding.limit, finding.unit) == (3, "mm")
+
+
+@pytest.mark.parametrize("code", ["3625", "3619"])
+def test_no_age_hides_a_winter_law(code):
+    """Austria: 4 mm for radial winter tires from 1 November to 15 April (Austrian federal citizen portal)."""
+    one = tire("front_left", flat(3.6, unit="mm", gauge=TENTHS), season="winter", date_code=code)
+    whole = episode(one, region="at", units="metric", on=dt.date(2026, 11, 21))
+    finding = decide(whole, TABLES).get("tread_left.front_left")
+    assert finding.verdict == "replace"
+    assert finding.sentence.startswith("Front left no longer counts as a winter tire: 3.6 mm")
+    summer = decide(episode(one, region="at", on=dt.date(2026, 7, 1)), TABLES).get("tread_left.front_left")
+    assert summer.verdict != "replace"

@@ -50,7 +50,7 @@ def _damaged(tire: Tire, episode: Episode, tables: Tables) -> Iterator[Barrier]:
 def _worn_out(tire: Tire, episode: Episode, tables: Tables) -> Iterator[Barrier]:
     specimen, subject = tire.specimen, tire.subject
     tread = latest(specimen, subject.path, episode.on)
-    marks = marks_of(specimen.marking, specimen.season, episode.region, tables)
+    marks = marks_of(specimen.marking, specimen.season, episode.region, tables, episode.on)
     if tread is None or marks is None:
         return
     if not tread.depth(tread.lowest.value).to("mm").value > marks.legal.mm + 1e-9:
