@@ -132,6 +132,9 @@ def _placed(
     model, deep = _model(name, place, kept, every, at), change.bought_mm or 0.0
     subject = Subject(name=place, words=f"the {change.bought} tire {place_words(place)}", path=model.worn.subject.path)
     worn = replace(model.worn, subject=subject, tread=_flat(deep, None))
+    if not kept:  # four that are bought together are of one kind, whatever kinds stand on the car today
+        kind = every[0].worn
+        worn = replace(worn, season=kind.season, pattern=kind.pattern)
     return Placed(place=place, origin="", worn=worn, mean_mm=deep, lowest_mm=deep, limit_mm=model.limit_mm)
 
 

@@ -53,10 +53,6 @@ class Mark(msgspec.Struct, frozen=True, kw_only=True):
         """Whether the depth stays under the mark."""
         return depth_mm < self.mm - _SAME_MM
 
-    def cleared(self, depth_mm: float, doubt_mm: float) -> bool:
-        """Whether the depth is above the mark, as far as a reading with this doubt can tell."""
-        return not (self.stands_above(depth_mm) or self.near(depth_mm, doubt_mm))
-
     def near(self, depth_mm: float, doubt_mm: float) -> bool:
         """Whether a reading with this doubt cannot be told from the mark."""
         return abs(depth_mm - self.mm) <= doubt_mm + _SAME_MM
@@ -105,12 +101,11 @@ def judge(depth_mm: float, doubt_mm: float, marks: Marks) -> Judgement:
     close = abs(margin) <= doubt_mm + _SAME_MM
     if margin <= _SAME_MM:
         return Judgement(verdict="replace", close=close)
-    if close:
-        return Judgement(verdict="inspect", close=True)
-    if seasonal := next((it for it in marks.others if it.in_force and not it.cleared(depth_mm, doubt_mm)), None):
-        if not seasonal.stands_above(depth_mm):
-            return Judgement(verdict="inspect", close=True)
+    seasonal = next((it for it in marks.others if it.in_force), None)
+    if seasonal is not None and seasonal.stands_above(depth_mm):
         return Judgement(verdict="replace", close=seasonal.near(depth_mm, doubt_mm), under=seasonal)
+    if close or (seasonal is not None and seasonal.near(depth_mm, doubt_mm)):
+        return Judgement(verdict="inspect", close=True)
     under = marks.not_cleared(depth_mm, doubt_mm)
     unsure = under is not None and under.near(depth_mm, doubt_mm)
     return Judgement(verdict="watch" if under else "keep", under=under, unsure=unsure)

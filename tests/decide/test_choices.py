@@ -295,3 +295,11 @@ def test_what_speaks_against_a_choice_is_said_in_few_words_too():
     found = choices(car((5, 5, 5, 5), (0.1,) * 4, drive="all", tolerance=limit))
     assert found["pair"].word("reason") == "set 18.8 mm apart, manual's 6.4 mm"
     assert found["four"].word("reason") == ""
+
+
+def test_four_new_tires_are_alike_whatever_stands_on_the_car():
+    """A winter pair in front and a summer pair behind is the very case for four new ones."""
+    whole = car((2.6, 2.6, 5.6, 5.6))
+    mixed = tuple(replace(s, season="winter" if s.place.startswith("front") else "summer") for s in whole.specimens)
+    finding = choices(replace(whole, specimens=mixed))["four"]
+    assert finding.sentence.startswith("Four new tires: 480.00 EUR") and " out" not in finding.sentence
