@@ -59,6 +59,7 @@ class MainWindow(QMainWindow):
         self.places = Places(slots, workshop, self._take_in)
         self._before_find = ""
         self._build()
+        appearance.dress(self)
         self._wire()
         self.show_place(next(iter(self.places)))
         self.refresh()

@@ -1,4 +1,4 @@
-"""The window's one style sheet, made from a look: what a palette cannot say."""
+"""The windows' one style sheet, made from a look: what a palette cannot say."""
 
 from studio.graphics.look import Look
 
@@ -43,7 +43,6 @@ def style_sheet(look: Look, percent: int) -> str:
     }}
     QPushButton[fold="true"]:hover {{ color: {look.measure}; }}
     QPushButton[fold="true"]:focus {{ border-color: {look.measure}; }}
-    QToolTip {{ background: {look.plate}; color: {look.ink}; border: 1px solid {edge}; padding: 4px; }}
     QScrollBar:vertical {{ background: transparent; width: 10px; margin: 0; }}
     QScrollBar:horizontal {{ background: transparent; height: 10px; margin: 0; }}
     QScrollBar::handle {{ background: {look.steel}; border-radius: 4px; margin: 1px; }}
