@@ -24,6 +24,7 @@ _BY_TREAD = {
     "directional": "directional", "asymmetric": "asymmetric", "asymmetric_directional": "asymmetric_directional",
 }  # fmt: skip
 _BY_BARRIER = {"different_sizes": "staggered", "different_wheels": "different_wheels"}
+"""What keeps wheels on their axle; where both do, wheels of two widths go with tires of two sizes."""
 Choice = PatternChoice[RotationRule]
 
 
@@ -81,7 +82,7 @@ def traits(part: Part, tables: Tables) -> tuple[str, ...]:
     treads = {tire.pattern for tire in part.corners}
     found = [trait for tread, trait in _BY_TREAD.items() if tread in treads]
     found += ["studded"] if any(tire.season == "studded" for tire in part.corners) else []
-    found += [_BY_BARRIER[it.kind] for it in part.kept if it.kind in _BY_BARRIER]
+    found += [_BY_BARRIER[it.kind] for it in part.kept if it.kind in _BY_BARRIER][:1]
     return (*found, *_spare_trait(part, tables))
 
 

@@ -22,7 +22,8 @@ def sentence(its: Read) -> str:
         return damaged(title, its.part.damage)
     if verdict == "replace" and its.judged.under is not None:
         under = its.judged.under
-        return f"{title} no longer counts as a winter tire: {here}, under {under.words} of {audience.own(under.depth)}."
+        now, least = audience.own(its.depth), audience.own(under.depth)
+        return f"{title} no longer counts as a winter tire at {now}: {under.words} is {least}."
     if verdict == "replace":
         end = ". Too close to call with this gauge: counts as worn out."
         return f"{title} is done: {here}{end if its.judged.close else f', under the legal {audience.own(its.legal)}.'}"

@@ -224,14 +224,16 @@ def _lettered(
         cap = min(cap, 0.60 * side.band)
         base = side.lower_rib + (side.band - cap) * 0.34
         letters = Lettering(text=service, center=(0, 0), radius=base, angle=0.0, cap_height=cap, spacing=0.08)
-        if _half_width(letters, split, frame) <= safe / 2 or cap <= frame.short / _LEAST_LETTERS:
+        top = base + cap * _BRACKET + disc  # the discs' upper edge, as a radius
+        feet = base * math.cos(math.radians(min(90.0, letters.spread / 2))) - 0.35 * cap  # of the outermost letters
+        fits = _half_width(letters, split, frame) <= safe / 2 and top - feet <= window.height
+        if fits or cap <= frame.short / _LEAST_LETTERS:
             break
         cap *= 0.94
-    top = base + cap * _BRACKET + disc  # the discs' upper edge, as a radius
     shown = max(face.radius + frame.grid, top)
-    if shown - base + 0.35 * cap > window.height:
+    if shown - feet > window.height:
         shown = top
-    slack = window.height - (shown - base + 0.35 * cap)
+    slack = window.height - (shown - feet)
     y = window.top + shown + (0.0 if slack > 0 else slack / 2)
     placed = msgspec.structs.replace(face, center=(middle, y))
     return placed, msgspec.structs.replace(letters, center=(middle, y))

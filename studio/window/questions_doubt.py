@@ -2,12 +2,13 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtWidgets import QHBoxLayout, QPlainTextEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from studio.window.labels import name_field, plain_label, push_button
 from studio.window.palette import GRID
 from studio.window.questions_import import Doubt
 from studio.window.questions_rows import first_line
+from studio.window.undo_keys import PlainText
 
 _LINES = 9
 
@@ -20,7 +21,7 @@ class DoubtPanel(QWidget):
         self._said = plain_label("", "text", wrap=True)
         self.turn_button = push_button("", self._turn)
         self.away = push_button("Put awa&y", self.hide)
-        self.rows = QPlainTextEdit()
+        self.rows = PlainText()
         self.rows.setReadOnly(True)
         self.rows.setTabChangesFocus(True)
         name_field(self.rows, "Rows read in doubt")

@@ -85,6 +85,18 @@ def _hole(painter: QPainter, field: QRectF, ink: QColor, look: Look, aside: bool
     painter.drawRect(field.adjusted(0, 2.5, 0, -2.5))
 
 
+def _unfinished(painter: QPainter, field: QRectF, ink: QColor, look: Look, aside: bool) -> None:
+    """A plate that is not closed, with the dots of what is still to come."""
+    plate = field.adjusted(0, 2.5, 0, -2.5)
+    middle = plate.center().x()
+    painter.drawPolyline(
+        QPolygonF([QPointF(middle, plate.top()), plate.topLeft(), plate.bottomLeft(), QPointF(middle, plate.bottom())])
+    )
+    painter.setBrush(ink)
+    for part in (0.45, 0.72, 0.99):
+        painter.drawEllipse(QPointF(plate.left() + part * plate.width(), plate.center().y()), 0.9, 0.9)
+
+
 def _duty(painter: QPainter, field: QRectF, ink: QColor, look: Look, aside: bool) -> None:
     """A hand-written tick box that is still empty."""
     painter.drawRect(field.adjusted(1.5, 1.5, -1.5, -1.5))
@@ -94,5 +106,5 @@ def _duty(painter: QPainter, field: QRectF, ink: QColor, look: Look, aside: bool
 
 _SHAPES = {
     "computed": _computed, "cited": _cited, "unbacked": _unbacked, "contradicted": _contradicted,
-    "conversion": _conversion, "statement": _statement, "hole": _hole, "unfinished": _hole, "duty": _duty,
+    "conversion": _conversion, "statement": _statement, "hole": _hole, "unfinished": _unfinished, "duty": _duty,
 }  # fmt: skip

@@ -13,6 +13,7 @@ import itertools
 import logging
 import threading
 import time
+import traceback
 from collections.abc import Callable, Generator
 from concurrent.futures import Future, ThreadPoolExecutor, wait
 from dataclasses import dataclass, field
@@ -220,4 +221,5 @@ class _Work:
             finally:
                 job.close()
         except BaseException as error:  # whatever a job raises is told to the window
+            traceback.clear_frames(error.__traceback__)  # where it happened is told, what was at hand there let go
             return "error", error

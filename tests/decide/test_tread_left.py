@@ -320,6 +320,6 @@ def test_no_age_hides_a_winter_law(code):
     whole = episode(one, region="at", units="metric", on=dt.date(2026, 11, 21))
     finding = decide(whole, TABLES).get("tread_left.front_left")
     assert finding.verdict == "replace"
-    assert finding.sentence.startswith("Front left no longer counts as a winter tire: 3.6 mm")
+    assert finding.sentence.startswith("Front left no longer counts as a winter tire at 3.6 mm")
     summer = decide(episode(one, region="at", on=dt.date(2026, 7, 1)), TABLES).get("tread_left.front_left")
     assert summer.verdict != "replace"

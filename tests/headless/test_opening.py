@@ -80,7 +80,7 @@ def test_a_number_beyond_all_measure_is_refused_in_one_short_line(tmp_path: Path
         open_episode(tmp_path / "mine.json")
     said = str(caught.value)
     assert said.startswith("mine.json: specimens[0].readings[0].depths[0][0]: ")
-    assert f"{abs(value):.0e}" in said and len(said) < 250 and said.isprintable()
+    assert f"1e{len(str(int(abs(value)))) - 1}" in said and len(said) < 250 and said.isprintable()
 
 
 @pytest.mark.skipif(not hasattr(os, "symlink"), reason="this system has no links")

@@ -87,7 +87,7 @@ def test_too_many_found_only_by_the_work_are_one_line_too(
     comments = table(tmp_path, "comment\nis 5/32 ok?\nhow old may a tire be?\n")
     assert main(["questions", str(episode), str(comments)]) == 2
     line = capsys.readouterr().err
-    assert len(line.splitlines()) == 1 and "would be too many; expected at most 1" in line
+    assert len(line.splitlines()) == 1 and "would be too many for one episode; expected at most 1," in line
     assert episode.read_bytes() == before
 
 

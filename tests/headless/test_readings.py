@@ -47,7 +47,7 @@ def test_what_was_brought_in_is_saved_and_printed(episode: Path, table: Path, ca
     assert said[0] == "mine.json: 2 readings brought in from session.csv"
     assert "(front left), 2026-11-14; 6 depths in 3 grooves; least 9/32 in; 51,600 mi; 34 psi; gauge in" in said[1]
     assert "(rear left), 2026-11-14; 6 depths in 3 grooves; least 5/32 in; 51,600 mi; gauge in steps" in said[2]
-    assert sorted(path.name for path in episode.parent.iterdir()) == ["mine.json", "session.csv"]
+    assert sorted(path.name for path in episode.parent.iterdir()) == [".mine.json.bak", "mine.json", "session.csv"]
 
 
 @pytest.mark.parametrize(

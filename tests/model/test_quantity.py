@@ -243,6 +243,6 @@ def test_the_same_unit_converts_to_itself_exactly() -> None:
     assert here.to("32nds") is here
 
 
-@pytest.mark.parametrize(("value", "shown"), [(1e308, "1e+308 mm"), (-1e308, "−1e+308 mm"), (1e15, "1e+15 mm")])
+@pytest.mark.parametrize(("value", "shown"), [(1e308, "1e308 mm"), (-1e308, "−1e308 mm"), (1e15, "1e15 mm")])
 def test_what_nothing_on_earth_measures_is_written_short(value: float, shown: str) -> None:
     assert Quantity(value, "mm").text() == shown

@@ -5,11 +5,12 @@ from PySide6.QtGui import QGuiApplication
 
 from studio import shipped
 from studio.decide.input_words import input_words
+from studio.decide.registry import picture_of
 from studio.graphics.catalogue import catalogue
 from studio.model.paths import value_at
 from studio.storage.episode_file import decode
 from studio.window.document import Document
-from studio.window.findings_place import FindingsPlace, picture_of, questions
+from studio.window.findings_place import FindingsPlace, questions
 from studio.window.pictures_place import PicturesPlace
 from studio.window.place import Workshop
 

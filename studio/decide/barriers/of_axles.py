@@ -30,12 +30,12 @@ def of_axles(episode: Episode, tables: Tables) -> Iterator[Barrier]:
     yield from _unequal(episode, tables)
     if episode.car.dual_rear_wheels:
         yield barrier("dual_wheels", ("car",), ("car.dual_rear_wheels",), tables)
-    yield from _wheels(episode, tables)
     corners = {tire.subject.name: tire for tire in tires(episode) if tire.specimen.place in CORNERS}
     if len(corners) == len(CORNERS):
         yield from _mixed_season(corners, tables)
         yield from _sizes(corners, tables)
         yield from _worn_pair_in_front(corners, episode, tables)
+    yield from _wheels(episode, tables)
 
 
 def _unequal(episode: Episode, tables: Tables) -> Iterator[Barrier]:
