@@ -23,6 +23,8 @@ def sentence(its: Read) -> str:
     if verdict == "replace" and its.judged.under is not None:
         under = its.judged.under
         now, least = audience.own(its.depth), audience.own(under.depth)
+        if its.judged.close:
+            return f"{title} reads {now}: too close to {under.words} of {least} to call, so counts as under it."
         return f"{title} no longer counts as a winter tire at {now}: {under.words} is {least}."
     if verdict == "replace":
         end = ". Too close to call with this gauge: counts as worn out."
