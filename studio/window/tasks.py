@@ -22,12 +22,16 @@ from typing import Any
 from PySide6.QtCore import QObject, Qt, QTimer, Signal, SignalInstance
 from shiboken6 import isValid
 
+from studio.graphics.look_parts import LookError
+from studio.storage.errors import StorageError
 from studio.window import collector
 
 Job = Generator[Any, None, Any]
 Factory = Callable[[], Job]
 _AT_ONCE = 2
 _COLLECT_MS = 500
+_REFUSALS = (StorageError, LookError)
+"""What is said of a file or a disk: told to the person in words, and no fault of the program."""
 _LOG = logging.getLogger(__name__)
 
 
@@ -183,7 +187,8 @@ class JobRunner(QObject):
         elif how == "stopped" and job.on_stopped and _is_there(job.on_stopped):
             job.on_stopped()
         elif how == "error":
-            _LOG.error("job %s failed", job.name, exc_info=value)
+            if not isinstance(value, _REFUSALS):
+                _LOG.error("job %s failed", job.name, exc_info=value)
             if job.on_error and _is_there(job.on_error):
                 job.on_error(value)
 

@@ -190,3 +190,30 @@ def test_the_editor_is_reached_and_left_by_keys(place, qtbot):
     qtbot.keyClick(place.controls.make_look, Qt.Key.Key_Space)
     assert place.editor.form.name.hasFocus()
     assert "Channel's &look…" in [action.text() for action in place.actions()]
+
+
+@pytest.mark.parametrize(
+    ("name", "content"),
+    [("logo.svg", b"[1, 2]"), ("logo.svg", b"\x00\xff\xfe"), ("logo.png", b"\x89PNG\r\n\x1a\nno picture"), ("a", None)],
+)
+def test_a_logo_of_another_kind_is_a_sentence_and_nothing_in_the_log(
+    place, qtbot, answers, tmp_path, caplog, name, content
+):
+    path = tmp_path / name
+    path.mkdir() if content is None else path.write_bytes(content)
+    place.editor.take_logo(path)
+    qtbot.waitUntil(lambda: bool(answers.asked), timeout=20_000)
+    title, text = answers.asked[-1]
+    assert title == "The file was not taken" and "Error" not in text and "\n" not in text and len(text) < 300
+    assert not [record for record in caplog.records if record.exc_info]
+
+
+@pytest.mark.parametrize("content", [b"[1, 2]", b"3", b"null", b"\x00\xff", b"", b"[" * 5000, b'{"id": {"a": 1}}'])
+def test_a_look_of_another_kind_is_a_sentence(place, answers, tmp_path, caplog, content):
+    path = tmp_path / "other.json"
+    path.write_bytes(content)
+    answers.queue = [path]
+    place.editor.open_look()
+    title, text = answers.asked[-1]
+    assert title == "The look was not opened" and "\n" not in text and len(text) < 400
+    assert not [record for record in caplog.records if record.exc_info]
