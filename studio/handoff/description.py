@@ -1,13 +1,15 @@
 """The text that stands under the published film: what it is about, chapters, sources, cautions, disclosures."""
 
+import re
 from collections.abc import Iterator, Sequence
 
-from studio.handoff.captions import one_line
+from studio.handoff.captions import WORD_JOINER, one_line
 from studio.handoff.material import Material
 from studio.model.source import Source
 from studio.script.chapters import Chapter, Chapters, Spoken, chapters
 
 LONGEST = 5000
+_A_TIME = re.compile(r"^(\W*\d{1,3}:)(?=\d\d)")
 _CUT = "More sources stand in the brief."
 
 
@@ -59,10 +61,15 @@ def _fixed(material: Material) -> Iterator[Iterator[str]]:
 
 def _opening(material: Material) -> Iterator[str]:
     episode = material.episode
-    yield one_line(episode.title)
-    if story := one_line(episode.story):
+    yield _no_chapter(one_line(episode.title))
+    if story := _no_chapter(one_line(episode.story)):
         yield story if len(story) <= 600 else story[:599].rstrip() + "…"
     yield f"Limits are those of {material.region_words} on {episode.on.isoformat()}; check your own."
+
+
+def _no_chapter(line: str) -> str:
+    """The line; one that begins as a chapter does, with a time, is kept from being taken for one."""
+    return _A_TIME.sub(rf"\1{WORD_JOINER}", line)
 
 
 def _disclosures(material: Material) -> Iterator[str]:
@@ -84,7 +91,7 @@ def _cautions(material: Material) -> Iterator[str]:
     texts = list(dict.fromkeys([*notes, *spoken]))
     if texts:
         yield "Safety"
-        yield from texts
+        yield from map(_no_chapter, texts)
     yield "This informs and does not certify. The vehicle's manual, local law and a qualified tire professional decide."
 
 

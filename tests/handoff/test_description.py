@@ -3,6 +3,7 @@
 import io
 import re
 
+import pytest
 import webvtt
 from msgspec.structs import replace
 
@@ -66,3 +67,10 @@ def test_many_segments_and_hostile_titles_stay_within_the_length() -> None:
         text = description(material_of(episode, ()))
         assert 0 < len(text) <= LONGEST
         assert "\x07" not in text
+
+
+@pytest.mark.parametrize("start", ["0:00 ", "(12:34) ", "1:02:03 "])
+def test_a_title_or_story_that_begins_with_a_time_is_no_chapter(start) -> None:
+    material = material_of(replace(spoken(4), title=f"{start}Tires", story=f"{start}a story"), ())
+    times = [line for line in description(material).splitlines() if re.match(r"\W*\d+:\d\d", line)]
+    assert times == chapter_lines(episode_chapters(material)).splitlines()
