@@ -1,7 +1,7 @@
 """Whether comments still fit into an episode, told before the work on them and before anything is replaced."""
 
 import datetime as dt
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 import msgspec
 
@@ -14,6 +14,8 @@ MOST_CHARACTERS = 4_000
 """So much of a comment is kept, some 700 words or four minutes read aloud: no answer needs more."""
 _LAYOUT_BYTES = 80
 """What the layout for people adds at most to a question or to a fact set right in it: line breaks and blanks."""
+_MOST_COMPARED = 20_000
+"""So many texts are looked at as they would be kept before the work begins, which takes some seconds."""
 _ANY_DAY = dt.date(2000, 1, 1)
 _ADVICE = "bring in a part of the table, such as one month; nothing was changed"
 
@@ -38,13 +40,16 @@ def shortened_remark(texts: Sequence[str]) -> str:
     )
 
 
-def check_room(episode: Episode, texts: Sequence[str]) -> None:
+def check_room(episode: Episode, texts: Sequence[str], as_kept: Callable[[str], str]) -> None:
     """Raise NoRoom where ``texts``, each a question unless it stands there already, do not fit into the episode.
 
-    Those that only ask the same in other words are counted too: which they are is known only after the work.
+    ``as_kept`` gives a text as it stands in an episode, so that a table brought in before is recognised. Those that only
+    ask the same in other words are counted too: which they are is known only after the work.
     """
     known = {question.text for question in episode.questions}
     fresh = list(dict.fromkeys(text for text in texts if text.strip() and text not in known))
+    if len(known) + len(fresh) > MOST_QUESTIONS and len(fresh) <= _MOST_COMPARED:
+        fresh = [text for text in fresh if as_kept(text) not in known]
     count = len(episode.questions) + len(fresh)
     if count > MOST_QUESTIONS:
         raise NoRoom(

@@ -71,7 +71,7 @@ def file_job(path: Path, episode: Episode, known: Mapping[ToldKey, Told]) -> Job
     yield Progress(0, 0, "reading the table")
     table = read_comments(read_bytes(path, MOST_BYTES))
     texts = [its.text for its in table.comments]
-    check_room(episode, texts)
+    check_room(episode, texts, lambda text: scrub(shortened(text)).text)
     comments = [(shortened(its.text), its.on) for its in table.comments]
     cut = shortened_remark(texts)
     remarks = (*table.remarks, *([cut] if cut else []))

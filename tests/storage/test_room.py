@@ -116,9 +116,9 @@ def test_the_size_told_before_is_never_less_than_that_of_the_file() -> None:
 
 def test_comments_that_do_not_fit_are_told_in_numbers(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(room, "MOST_BYTES", 200_000)
-    check_room(SMALL, [f"{n} {LONG}" for n in range(50)])
+    check_room(SMALL, [f"{n} {LONG}" for n in range(50)], shortened)
     with pytest.raises(NoRoom, match=r"about 1 MB with these comments; it holds at most 0 MB; bring in a part") as told:
-        check_room(SMALL, [f"{n} {LONG}" for n in range(500)])
+        check_room(SMALL, [f"{n} {LONG}" for n in range(500)], shortened)
     assert str(told.value).endswith("nothing was changed")
     with pytest.raises(NoRoom):
         check_size(with_questions(*asked(500, LONG)))
@@ -127,9 +127,17 @@ def test_comments_that_do_not_fit_are_told_in_numbers(monkeypatch: pytest.Monkey
 def test_the_number_of_questions_is_checked_by_what_differs(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(room, "MOST_QUESTIONS", 10)
     episode = with_questions(*asked(8))
-    check_room(episode, ["a", "b", "a", " ", *(question.text for question in episode.questions)])
+    check_room(episode, ["a", "b", "a", " ", *(question.text for question in episode.questions)], shortened)
     with pytest.raises(NoRoom, match=r"3 different comments and the 8 questions of the episode are 11; .* at most 10"):
-        check_room(episode, ["a", "b", "c"])
+        check_room(episode, ["a", "b", "c"], shortened)
+
+
+def test_a_table_that_was_brought_in_before_fits_however_its_texts_were_kept(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(room, "MOST_QUESTIONS", 3)
+    episode = with_questions(*(Question(id=f"q{n}", text=f"kept {n}") for n in range(3)))
+    check_room(episode, ["told 0", "told 1", "told 2"], lambda text: text.replace("told", "kept"))
+    with pytest.raises(NoRoom):
+        check_room(episode, ["told 0", "told 7"], lambda text: text.replace("told", "kept"))
 
 
 def test_a_long_comment_is_cut_and_counted() -> None:
