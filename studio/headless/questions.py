@@ -59,7 +59,8 @@ def run(arguments: argparse.Namespace) -> int:
     with EpisodeLock.take(path):
         comments = _comments(table)
         episode = open_episode(path)  # as it lies on the disk now that nobody else can change it
-        check_room(episode, [comment.text for comment in comments.comments], lambda text: scrub(shortened(text)).text)
+        texts = [comment.text for comment in comments.comments]
+        check_room(episode, texts, lambda text: scrub(shortened(text)).text)
         brought = _brought(episode, comments)
         save(path, brought.episode)
     if arguments.json:

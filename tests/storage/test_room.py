@@ -132,7 +132,7 @@ def test_the_number_of_questions_is_checked_by_what_differs(monkeypatch: pytest.
         check_room(episode, ["a", "b", "c"], shortened)
 
 
-def test_a_table_that_was_brought_in_before_fits_however_its_texts_were_kept(monkeypatch: pytest.MonkeyPatch) -> None:
+def test_a_table_brought_in_before_fits_however_its_texts_were_kept(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(room, "MOST_QUESTIONS", 3)
     episode = with_questions(*(Question(id=f"q{n}", text=f"kept {n}") for n in range(3)))
     check_room(episode, ["told 0", "told 1", "told 2"], lambda text: text.replace("told", "kept"))
