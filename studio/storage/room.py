@@ -43,8 +43,8 @@ def shortened_remark(texts: Sequence[str]) -> str:
 def check_room(episode: Episode, texts: Sequence[str], as_kept: Callable[[str], str]) -> None:
     """Raise NoRoom where ``texts``, each a question unless it stands there already, do not fit into the episode.
 
-    ``as_kept`` gives a text as it stands in an episode, so that a table brought in before is recognised. Those that only
-    ask the same in other words are counted too: which they are is known only after the work.
+    ``as_kept`` gives a text as it stands in an episode, so that a table brought in before is recognised. Those that
+    only ask the same in other words are counted too: which they are is known only after the work.
     """
     known = {question.text for question in episode.questions}
     fresh = list(dict.fromkeys(text for text in texts if text.strip() and text not in known))
