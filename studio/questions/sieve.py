@@ -36,12 +36,10 @@ class Sieve(Generic[Entry]):
         able = self._always
         for piece in self._by_piece.keys() & _pieces(_folded(text)):
             able |= self._by_piece[piece]
-        number = 0
         while able:
-            if able & 1:
-                yield self._entries[number]
-            able >>= 1
-            number += 1
+            lowest = able & -able
+            yield self._entries[lowest.bit_length() - 1]
+            able ^= lowest
 
 
 def must_hold(pattern: re.Pattern[str]) -> frozenset[str] | None:
