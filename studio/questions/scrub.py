@@ -134,8 +134,10 @@ def scrub(text: str) -> Scrubbed:
     for kind, pattern, signs in _TAKEN_OUT:
         if not any(sign in cleaned for sign in signs):
             continue  # no such thing without one of these: most comments are passed over at once
-        cleaned, count = pattern.subn(GONE + (" " if kind == "name" else ""), cleaned)
-        removed[kind] = removed.get(kind, 0) + count
+        found = 1
+        while found:  # what is taken out can leave the beginning of another behind, as of a very long run of digits
+            cleaned, found = pattern.subn(GONE + (" " if kind == "name" else ""), cleaned)
+            removed[kind] = removed.get(kind, 0) + found
     removed.setdefault("name", 0)
     cleaned, removed["plate"] = _without_plates(cleaned, removed.get("plate", 0))
     for pattern in (_I_AM, _NAMED, _SIGNED, _HELLO, _DASHED, _LAST_LINE, _SMALL):

@@ -30,7 +30,7 @@ from studio.window.preferences import Preferences
 from tests.campaigns.report import Report, main
 from tests.campaigns.windows_closed import Leaving
 
-SHORT, COUNT = 8, 200
+SHORT, COUNT = 14, 200
 MOST_MB = 20
 MOST_EPISODES_ALIVE = 12
 """The open one, and those that the kept results of the last decisions and drawings hold."""
@@ -45,7 +45,7 @@ def open_many(seed: int, count: int) -> None:
         demos = [load(path, lambda _: ()) for path in sorted(shipped.demos().glob("*.json"))]
         window = MainWindow(Document(demos[0]), Appearance(app, "light"), Preferences(), Leaving())
         window.show()
-        warm = max(len(PLACES), count // 4)
+        warm = max(2 * len(PLACES), count // 4)  # each place has drawn what it keeps
         path, taken = Path(folder) / "episode.json", list[tuple[int, float, int]]()
         for number in range(count):
             demo = chance.choice(demos)

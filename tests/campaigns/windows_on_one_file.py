@@ -121,15 +121,14 @@ class _Stage:
 
     def _close(self, window: _Window) -> None:
         assert window.process.stdin is not None
-        window.process.stdin.write("close\n")
-        window.process.stdin.close()
-        if window.process.wait(30) != 0:
+        window.process.communicate("close\n", timeout=30)
+        if window.process.returncode != 0:
             self.faults.append("a window did not close in order")
         self._replace(window)
 
     def _kill(self, window: _Window) -> None:
         window.process.kill()
-        window.process.wait()
+        window.process.communicate()
         if window.kept:
             self._look_for(window)
         self._replace(window)

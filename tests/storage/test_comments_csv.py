@@ -4,6 +4,7 @@ import csv
 import datetime as dt
 import io
 import random
+import re
 
 import pytest
 from hypothesis import given
@@ -187,7 +188,8 @@ def test_no_row_disappears_however_marks_are_broken(
     table = "\n".join([separator.join(["id", "author", "comment"]), *(row for row, _ in made)])
     found = read_comments(table.replace("\n", end).encode(encoding, "replace"))
     told = [comment.text for comment in found.comments] + [row.text for row in found.in_doubt if not row.is_taken]
-    assert [mark for _, mark in made if not any(mark in text.split() for text in told)] == []
+    # a pair of stray marks can make one good cell of two rows, as the standard reads it: then both stand in it
+    assert [mark for _, mark in made if not any(re.search(rf"\b{mark}\b", text) for text in told)] == []
     began = len(found.comments) + found.without_words + sum(not row.is_taken for row in found.in_doubt)
     assert began + found.joined == found.lines == table.count("\n")
 

@@ -68,5 +68,7 @@ def test_the_shipped_font_is_there_and_its_figures_are_all_as_wide(following):
 def test_a_labels_role_gives_its_size(following, qtbot):
     label: QLabel = plain_label("9.5", "deciding")
     qtbot.addWidget(label)
+    following.dress(label)
+    following.apply()
     label.ensurePolished()
     assert label.font().pixelSize() == 28
