@@ -29,6 +29,8 @@ def place_of(qtbot, appearance, jobs, answers, monkeypatch):
             Workshop(sample_document(episode), appearance, jobs, answers), pictures=lambda: pictures
         )  # fmt: skip
         qtbot.addWidget(place)
+        appearance.dress(place)
+        appearance.apply()
         made.append(place)
         place.resize(1080, 690)
         with qtbot.waitActive(place):
@@ -282,9 +284,8 @@ def chosen(picture):
 def test_the_clip_of_what_is_shown_is_played_in_its_place(place, qtbot):
     settled(qtbot, place)
     qtbot.waitUntil(lambda: place.play.button.isEnabled())
-    room = place.stage.image_size()[0]
-    qtbot.waitUntil(lambda: abs(place.play.player.clip.scene.frame.width - room) <= 1)
-    assert room < 1920
+    frame = place.play.player.clip.scene.frame
+    assert frame.width == pytest.approx(place.stage.image_size()[0], rel=0.02) and frame.width < 1920
     before = place.stage.grab().toImage()
     place.play.player.seek(0)
     assert place.stage.grab().toImage() != before
