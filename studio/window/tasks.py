@@ -13,7 +13,6 @@ import itertools
 import logging
 import threading
 import time
-import traceback
 from collections.abc import Callable, Generator
 from concurrent.futures import Future, ThreadPoolExecutor, wait
 from dataclasses import dataclass, field
@@ -106,7 +105,7 @@ class JobRunner(QObject):
         work = _Work(factory)
         collector.hold()
         self._collecting.start()
-        future = self._pool.submit(self._do, number, work)
+        future = self._pool.submit(self._do, number, name, work)
         self._jobs[number] = _Running(name, on_progress, on_done, on_error, on_stopped, work, future, quiet)
         self._say_changed(quiet)
         return number
@@ -152,9 +151,13 @@ class JobRunner(QObject):
             self._jobs.clear()
         return ended
 
-    def _do(self, number: int, work: "_Work") -> None:
+    def _do(self, number: int, name: str, work: "_Work") -> None:
         """Runs in a job's thread."""
         how, value = work.drive(lambda progress: self._tell(self._progressed, number, progress))
+        if how == "error":
+            if not isinstance(value, _REFUSALS):
+                _LOG.error("job %s failed", name, exc_info=value)
+            value = value.with_traceback(None)  # it would keep alive all that was at hand where it happened
         self._tell(self._ended, number, how, value)
 
     def _tell(self, signal: SignalInstance, *what: object) -> None:
@@ -186,11 +189,8 @@ class JobRunner(QObject):
             job.on_done(value)
         elif how == "stopped" and job.on_stopped and _is_there(job.on_stopped):
             job.on_stopped()
-        elif how == "error":
-            if not isinstance(value, _REFUSALS):
-                _LOG.error("job %s failed", job.name, exc_info=value)
-            if job.on_error and _is_there(job.on_error):
-                job.on_error(value)
+        elif how == "error" and job.on_error and _is_there(job.on_error):
+            job.on_error(value)
 
 
 def _is_there(callback: Callable[..., object]) -> bool:
@@ -226,5 +226,4 @@ class _Work:
             finally:
                 job.close()
         except BaseException as error:  # whatever a job raises is told to the window
-            traceback.clear_frames(error.__traceback__)  # where it happened is told, what was at hand there let go
             return "error", error
