@@ -6,3 +6,8 @@ A campaign is a module here with ``SHORT`` (the count of its short form, which r
 first line says what it does to the program, and ``run(seed, count)``, which gives a `Report`. It ends with exit code 1
 where something was lost, froze or crashed.
 """
+
+import os
+
+os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+"""A campaign needs no screen, and takes none."""
