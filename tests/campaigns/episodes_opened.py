@@ -39,6 +39,7 @@ PLACES = ("car", "findings", "rundown", "pictures", "questions", "handoff")
 
 def open_many(seed: int, count: int) -> None:
     """Open ``count`` episodes; prints what was alive, as JSON."""
+
     app, chance = QApplication([]), random.Random(seed)
     with tempfile.TemporaryDirectory() as folder:
         os.environ[OVERRIDE] = str(Path(folder) / "home")
