@@ -49,27 +49,28 @@ class FindingHead(QWidget):
         _say(self._what, "" if row.scale else ", ".join(part for part in (row.what, row.doubt) if part))
 
     def _lay_out(self) -> None:
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(GRID)
         verdict = QHBoxLayout()
+        column.addLayout(verdict)
         verdict.setSpacing(GRID + 4)
         verdict.addWidget(self._sign)
         verdict.addWidget(self._word, 1)
+        column.addWidget(self._sentence)
+        numbers = QGridLayout()
+        column.addLayout(numbers)
+        self._fill_numbers(numbers)
+        column.addSpacing(GRID // 2)
         buttons = QHBoxLayout()
+        column.addLayout(buttons)
         buttons.setSpacing(GRID)
         for button in (self.show_it, self.say_it, self.copy_it):
             button.setAutoDefault(False)
             buttons.addWidget(button)
         buttons.addStretch(1)
-        column = QVBoxLayout(self)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(GRID)
-        column.addLayout(verdict)
-        column.addWidget(self._sentence)
-        column.addLayout(self._numbers())
-        column.addSpacing(GRID // 2)
-        column.addLayout(buttons)
 
-    def _numbers(self) -> QGridLayout:
-        grid = QGridLayout()
+    def _fill_numbers(self, grid: QGridLayout) -> None:
         grid.setHorizontalSpacing(3 * GRID)
         grid.setVerticalSpacing(2)
         grid.setColumnStretch(1, 1)
@@ -79,7 +80,6 @@ class FindingHead(QWidget):
         grid.addWidget(self._what, 2, 0, 1, 2)
         grid.addWidget(self._limit, 1, 1)
         grid.addWidget(self._distance, 3, 1)
-        return grid
 
 
 def _say(label: QWidget, text: str) -> None:

@@ -91,10 +91,10 @@ def caution_note(tables: Tables, *names: str) -> QWidget:
     layout.setSpacing(4)
     for name in names:
         row = QHBoxLayout()
+        layout.addLayout(row)
         row.setSpacing(8)
         signal = plain_label(tables.cautions[name].signal, "strong")
         signal.setAlignment(Qt.AlignmentFlag.AlignTop)
         row.addWidget(signal)
         row.addWidget(plain_label(tables.cautions[name].text, wrap=True), 1)
-        layout.addLayout(row)
     return holder

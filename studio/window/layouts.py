@@ -2,7 +2,8 @@
 
 Layout items are no QObjects: a Python wrapper of one (``itemAt``, ``takeAt``, ``replaceWidget``) does not learn when Qt
 deletes the item. It is destroyed a second time when the window is collected, which crashes the program; one that was
-taken out is never deleted at all.
+taken out is never deleted at all. ``addLayout`` makes such a wrapper of all that the added layout holds by then, and
+lets it own the item: a layout goes into another one while it is empty, and is filled there.
 """
 
 from PySide6.QtWidgets import QBoxLayout, QLayout, QWidget

@@ -81,14 +81,14 @@ class AnswerSheet(QScrollArea):
         sign.show_verdict(its.verdict)
         kind = upper_first(KIND_WORDS[its.kind])
         word = f"{kind}: {verdict_word(its.verdict)}" if its.verdict else kind
-        across = QHBoxLayout()
-        across.setSpacing(GRID)
-        across.addWidget(sign)
-        across.addWidget(plain_label(word, "quiet"), 1)
         column = QVBoxLayout(holder)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(GRID // 2)
+        across = QHBoxLayout()
         column.addLayout(across)
+        across.setSpacing(GRID)
+        across.addWidget(sign)
+        across.addWidget(plain_label(word, "quiet"), 1)
         said = sentence_of(its)
         column.addWidget(_selectable(said, "heading" if len(said) <= _SHORT else "strong"))
         if rest := rest_of(its):

@@ -95,14 +95,14 @@ class QuestionsBar(QWidget):
             for key, words in entries:
                 chooser.addItem(words, key)
             chooser.currentIndexChanged.connect(self._another)
-        across = QHBoxLayout()
-        across.setSpacing(GRID)
-        across.addWidget(self.entry, 1)
-        across.addWidget(self.bring, 0, Qt.AlignmentFlag.AlignTop)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(GRID // 2)
+        across = QHBoxLayout()
         column.addLayout(across)
+        across.setSpacing(GRID)
+        across.addWidget(self.entry, 1)
+        across.addWidget(self.bring, 0, Qt.AlignmentFlag.AlignTop)
         column.addWidget(flow(self.which, self.kind, self.order, across=GRID // 2, down=GRID // 2))
 
     def wish(self) -> Wish:

@@ -98,7 +98,9 @@ class ReplyPanel(QWidget):
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(2)
         for number, mark in enumerate(calls[:_MOST_MARKS]):
-            rows.addLayout(self._row(number, mark))
+            row = QHBoxLayout()
+            rows.addLayout(row)
+            self._fill_row(row, number, mark)
         if len(calls) > _MOST_MARKS:
             rows.addWidget(plain_label(f"and {len(calls) - _MOST_MARKS} more", "quiet"))
         put_in_place(self._column, self._marks, holder)
@@ -107,16 +109,14 @@ class ReplyPanel(QWidget):
         self._marks = holder
         holder.setVisible(bool(calls))
 
-    def _row(self, number: int, mark: Mark) -> QHBoxLayout:
+    def _fill_row(self, across: QHBoxLayout, number: int, mark: Mark) -> None:
         kind: Kind = "conversion" if mark.conversion else mark.state
         right = f", expected {mark.expected}" if mark.expected else ""
         link = Link(f"{WORDS[kind]}: {mark.text.strip()}{right}. {mark.why}", str(number), self._appearance)
         link.clicked.connect(self._go)
-        across = QHBoxLayout()
         across.setSpacing(GRID)
         across.addWidget(MarkSign(kind, self._appearance))
         across.addWidget(link, 1)
-        return across
 
     def _go(self) -> None:
         link = self.sender()
@@ -127,15 +127,15 @@ class ReplyPanel(QWidget):
         self.worded.emit()
 
     def _lay_out(self) -> None:
+        self._column.setContentsMargins(0, 0, 0, 0)
+        self._column.setSpacing(GRID // 2)
         head = QHBoxLayout()
+        self._column.addLayout(head)
         head.setSpacing(GRID)
         head.addWidget(plain_label("Reply", "strong"))
         head.addWidget(self._whose, 1)
         head.addWidget(self.tone)
         head.addWidget(self.length)
-        self._column.setContentsMargins(0, 0, 0, 0)
-        self._column.setSpacing(GRID // 2)
-        self._column.addLayout(head)
         self._column.addWidget(self.edit, 1)
         self._column.addWidget(self._told)
         self._column.addWidget(self._marks)

@@ -1,4 +1,4 @@
-"""Window after window in one process, used and closed, with the collector eager: nothing is destroyed twice."""
+"""Window after window in one process, used, closed and collected at any moment: nothing is destroyed twice."""
 
 from tests.campaigns.windows_closed import A_PROCESS, run
 
